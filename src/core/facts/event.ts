@@ -1,0 +1,132 @@
+import { z } from 'zod';
+import { amount, archived, clock, date, key, measure, name, origin, percent, words } from './common.js';
+import { ingredient } from './ingredient.js';
+import { kitchen } from './kitchen.js';
+import { place } from './place.js';
+import { recipe } from './recipe.js';
+
+const guests = z.int().min(0).max(100_000);
+
+export const group = z
+  .strictObject({
+    key,
+    name,
+    guests,
+    portion: amount.default('1').describe('How much of a portion one of them eats: "1/2" for children.'),
+  })
+  .describe('Guests who eat alike: adults, children.')
+  .meta({ id: 'group' });
+export type Group = z.infer<typeof group>;
+
+export const guest = z
+  .strictObject({
+    key,
+    name: z.string().trim().max(120).default('').describe('Empty for guests known only by number.'),
+    count: z.int().min(1).max(100_000).default(1).describe('"3 vegetarians" is a count of 3.'),
+    group: key.describe("The group they belong to, by the group's key."),
+    answered: z.boolean().default(true).describe('false when asked and not yet heard.'),
+    diets: z
+      .array(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/))
+      .max(30)
+      .default([])
+      .describe('Diets, such as "vegan".'),
+    other: z
+      .string()
+      .trim()
+      .max(300)
+      .default('')
+      .describe('A wish in their own words; the cook must judge it.'),
+  })
+  .describe('A guest by name, or several by number, with what they do not eat.')
+  .meta({ id: 'guest' });
+export type Guest = z.infer<typeof guest>;
+
+export const eaters = z
+  .union([
+    z.strictObject({ everybody: z.literal(true) }).describe('One portion for every guest.'),
+    z
+      .strictObject({
+        shares: z
+          .array(z.strictObject({ group: key, percent }))
+          .min(1)
+          .max(30),
+      })
+      .describe('A share of each guest group, per cent.'),
+    z
+      .strictObject({
+        counts: z
+          .array(z.strictObject({ group: key, guests }))
+          .min(1)
+          .max(30),
+      })
+      .describe('A number of each guest group.'),
+  ])
+  .describe('Who eats the dish; a group not named eats none of it.')
+  .meta({ id: 'eaters' });
+export type Eaters = z.infer<typeof eaters>;
+
+export const dish = z
+  .strictObject({
+    key,
+    recipe: key,
+    portion: measure
+      .nullable()
+      .default(null)
+      .describe("What one portion weighs or measures; null for the recipe's own."),
+    eaters: eaters.default({ everybody: true }),
+  })
+  .describe('A recipe on the menu.')
+  .meta({ id: 'dish' });
+export type Dish = z.infer<typeof dish>;
+
+export const course = z
+  .strictObject({
+    key,
+    name,
+    time: clock.describe("When it is served, by the kitchen's clock."),
+    dayAfter: z.boolean().default(false).describe('true when served after midnight, on the day after.'),
+    dishes: z.array(dish).max(60).default([]),
+  })
+  .describe('A course with its service time.')
+  .meta({ id: 'course' });
+export type Course = z.infer<typeof course>;
+
+/** What was served, kept when an event is done, so that a later edit does not rewrite it. */
+export const served = z
+  .strictObject({
+    date,
+    kitchen,
+    places: z.array(place),
+    ingredients: z.array(ingredient),
+    recipes: z.array(recipe),
+  })
+  .describe('The facts as they stood when the event was marked done.')
+  .meta({ id: 'served' });
+export type Served = z.infer<typeof served>;
+
+export const states = ['enquiry', 'quoted', 'confirmed', 'done', 'postponed', 'cancelled'] as const;
+export type EventState = (typeof states)[number];
+
+export const event = z
+  .strictObject({
+    key,
+    name,
+    client: z.string().trim().max(120).default(''),
+    date,
+    place: key.describe('Where it is served.'),
+    state: z.enum(states).default('enquiry'),
+    groups: z.array(group).min(1).max(30),
+    guests: z.array(guest).max(2000).default([]).describe('Guests who have diets or were asked by name.'),
+    eatsAll: guests
+      .default(0)
+      .describe('How many more have answered that they eat everything; the rest have not answered.'),
+    overCatering: percent.default('0').describe('How much more to cook than the guests eat, per cent.'),
+    courses: z.array(course).max(30).default([]),
+    note: words.default(''),
+    served: served.nullable().default(null),
+    archived,
+    origin,
+  })
+  .describe('A party.')
+  .meta({ id: 'event' });
+export type Event = z.infer<typeof event>;

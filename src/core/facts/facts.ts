@@ -1,0 +1,55 @@
+import { z } from 'zod';
+import { type Event, event } from './event.js';
+import { type Ingredient, ingredient } from './ingredient.js';
+import { type Kitchen, kitchen } from './kitchen.js';
+import { type Place, place } from './place.js';
+import { type Recipe, recipe } from './recipe.js';
+
+/** The whole kitchen as one document: the workbook file. Every list is sorted by key. */
+export const workbook = z
+  .strictObject({
+    format: z.literal('catering-workbook'),
+    version: z.literal(1),
+    kitchen,
+    places: z.array(place),
+    ingredients: z.array(ingredient),
+    recipes: z.array(recipe),
+    events: z.array(event),
+  })
+  .describe('A whole kitchen: settings, places, ingredients, recipes and events.')
+  .meta({ id: 'workbook' });
+export type Workbook = z.infer<typeof workbook>;
+
+/** What people save, one revision at a time. */
+export const entities = { kitchen, place, ingredient, recipe, event } as const;
+export type EntityName = keyof typeof entities;
+export type EntityOf = {
+  kitchen: Kitchen;
+  place: Place;
+  ingredient: Ingredient;
+  recipe: Recipe;
+  event: Event;
+};
+
+/** What the sheets are calculated from: everything one answer needs, looked up by key. */
+export type Facts = {
+  kitchen: Kitchen;
+  places: ReadonlyMap<string, Place>;
+  ingredients: ReadonlyMap<string, Ingredient>;
+  recipes: ReadonlyMap<string, Recipe>;
+};
+
+/** A done event computes from what was kept; any other from the facts of today. */
+export const factsOf = (event: Event, today: Facts): Facts => {
+  const { served } = event;
+  if (!served) return today;
+  return {
+    kitchen: served.kitchen,
+    places: byKey(served.places),
+    ingredients: byKey(served.ingredients),
+    recipes: byKey(served.recipes),
+  };
+};
+
+export const byKey = <T extends { key: string }>(list: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(list.map((one) => [one.key, one]));

@@ -1,0 +1,116 @@
+import { z } from 'zod';
+import { amount, archived, date, key, known, measure, money, name, origin, unit, words } from './common.js';
+
+export const price = z
+  .strictObject({
+    key,
+    date: date.describe('The day this price was paid or asked.'),
+    price: money,
+    guess: z.boolean().default(false).describe('true for a guess until a real price stands.'),
+  })
+  .describe('What one pack cost on a day. The latest day stands; of one day, the last entered.')
+  .meta({ id: 'price' });
+export type Price = z.infer<typeof price>;
+
+export const pack = z
+  .strictObject({
+    key,
+    supplier: z.string().trim().max(120).default(''),
+    brand: z.string().trim().max(120).default(''),
+    size: measure.describe('What one pack holds: 2.5 kg, 70 cl as 700 ml, 12 each.'),
+    preferred: z.boolean().default(false).describe('The pack that lines are priced at; one at most.'),
+    prices: z.array(price).max(2000).default([]),
+  })
+  .describe('A pack as a supplier sells it.')
+  .meta({ id: 'pack' });
+export type Pack = z.infer<typeof pack>;
+
+const source = z.string().trim().max(200).default('').describe('Where the figure comes from.');
+
+export const allergenState = z
+  .strictObject({
+    state: z.enum(['contains', 'may', 'free']).describe('What is not listed here is not known.'),
+    source: z.enum(['label', 'cook', 'reference']).default('label'),
+    date: date.nullable().default(null).describe('The day the label was read; null when no label was.'),
+    by: z.string().trim().max(120).default('').describe('Who read it or says so.'),
+  })
+  .meta({ id: 'allergen-state' })
+  .describe('contains, may contain or free, and how that is known.');
+export type AllergenState = z.infer<typeof allergenState>;
+
+/** Facts that diets turn on. Absent is not known. */
+export const traits = [
+  'meat',
+  'pork',
+  'beef',
+  'poultry',
+  'fish',
+  'shellfish',
+  'dairy',
+  'egg',
+  'honey',
+  'gelatine',
+  'lard',
+  'suet',
+  'rennet',
+  'alcohol',
+] as const;
+export type Trait = (typeof traits)[number];
+
+const days = z.int().min(0).max(3650).nullable().default(null);
+
+export const ingredient = z
+  .strictObject({
+    key,
+    name,
+    section: z.string().trim().max(60).default('').describe('Where it stands in the shop.'),
+    notBought: z
+      .boolean()
+      .default(false)
+      .describe('true for tap water and the like: it costs nothing, truly.'),
+    frozen: z.boolean().default(false).describe('true when bought frozen.'),
+    packs: z.array(pack).max(60).default([]),
+    edibleYield: z
+      .strictObject({ yield: amount, source })
+      .nullable()
+      .default(null)
+      .describe(
+        'Edible part of one part bought: "0.9" for onions, above 1 for what swells; null when not known.',
+      ),
+    density: z
+      .strictObject({ gramsPerMl: amount, source })
+      .nullable()
+      .default(null)
+      .describe('Grams in one millilitre; null when not known, and never taken as 1.'),
+    weights: z
+      .array(
+        z
+          .strictObject({
+            unit,
+            grams: amount,
+            of: z.enum(['prepared', 'bought']).default('prepared'),
+            source,
+          })
+          .describe('What one of this count weighs, prepared (edible) or as bought.'),
+      )
+      .max(20)
+      .default([]),
+    allergens: z
+      .record(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/), allergenState)
+      .default({})
+      .describe('State by allergen, such as "milk" or "wheat"; an allergen not listed here is not known.'),
+    traits: z
+      .partialRecord(z.enum(traits), known)
+      .default({})
+      .describe('Facts that diets turn on: yes, no or unknown; a fact not listed is unknown.'),
+    keeping: z
+      .strictObject({ unopened: days, opened: days, cooked: days, frozen: days, thawed: days })
+      .prefault({})
+      .describe('Days it keeps in each state, the first day being day 0; null when not known.'),
+    note: words.default(''),
+    archived,
+    origin,
+  })
+  .describe('An ingredient as it is bought.')
+  .meta({ id: 'ingredient' });
+export type Ingredient = z.infer<typeof ingredient>;

@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { clock, key, money, name, percent } from './common.js';
+
+const hours = z
+  .array(z.strictObject({ from: clock, to: clock }))
+  .max(6)
+  .default([])
+  .describe('Working hours of that weekday, none when off.');
+
+export const weekdays = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+export type Weekday = (typeof weekdays)[number];
+
+export const person = z
+  .strictObject({
+    key,
+    name,
+    hours: z
+      .strictObject({ mon: hours, tue: hours, wed: hours, thu: hours, fri: hours, sat: hours, sun: hours })
+      .prefault({})
+      .describe('Working hours by weekday.'),
+    hourlyCost: money
+      .nullable()
+      .default(null)
+      .describe('Cost of an hour in minor units; null when not known.'),
+  })
+  .describe('Somebody who works in the kitchen.')
+  .meta({ id: 'person' });
+export type Person = z.infer<typeof person>;
+
+/** Which cup and spoon a bare "cup" or "tbsp" means. */
+export const cups = ['metric', 'us', 'us-label', 'imperial', 'australian'] as const;
+export const cup = z
+  .enum(cups)
+  .describe(
+    'Which cup and spoons are meant: metric 250 ml and 15 ml, us 236.588 ml, us-label 240 ml, imperial half a pint 284.131 ml, australian 250 ml with a 20 ml tablespoon.',
+  )
+  .meta({ id: 'cup' });
+export type Cup = z.infer<typeof cup>;
+
+export const allergenLists = ['eu', 'us', 'ca', 'anz'] as const;
+export type AllergenListId = (typeof allergenLists)[number];
+
+export const kitchen = z
+  .strictObject({
+    name,
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/)
+      .describe('ISO 4217 code, such as GBP; fixed once a price exists.'),
+    timeZone: z.string().min(1).max(60).describe('IANA time zone, such as Europe/London.'),
+    locale: z.string().min(2).max(20).default('en-GB').describe('BCP 47 tag that lists are sorted by.'),
+    units: z.enum(['metric', 'us']).default('metric').describe('Units the sheets show.'),
+    heat: z.enum(['C', 'F']).default('C').describe('Degrees the sheets show.'),
+    cup: cup.default('metric'),
+    paper: z.enum(['A4', 'Letter']).default('A4').describe('Paper the sheets print on.'),
+    allergenList: z
+      .enum(allergenLists)
+      .default('eu')
+      .describe('Allergen list in force: eu (and UK), us, ca, anz.'),
+    tax: z
+      .strictObject({ name, rate: percent })
+      .nullable()
+      .default(null)
+      .describe('Tax on what is sold, as the cook states it; null when none is charged.'),
+    letterKeys: z.boolean().default(true).describe('Single-letter keys on the pages.'),
+    people: z.array(person).max(50).default([]).describe('Who works here.'),
+  })
+  .describe('The kitchen and its settings.')
+  .meta({ id: 'kitchen' });
+export type Kitchen = z.infer<typeof kitchen>;

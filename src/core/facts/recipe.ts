@@ -1,0 +1,141 @@
+import { z } from 'zod';
+import {
+  amount,
+  archived,
+  celsius,
+  key,
+  measure,
+  minutes,
+  name,
+  origin,
+  percent,
+  unit,
+  words,
+} from './common.js';
+import { cup } from './kitchen.js';
+
+const item = z
+  .union([
+    z.strictObject({ ingredient: key }).describe('An ingredient, by its key.'),
+    z.strictObject({ component: key }).describe('Another recipe used in this one, by its key.'),
+  ])
+  .meta({ id: 'item' });
+
+export const line = z
+  .strictObject({
+    key,
+    amount: amount.nullable().describe('null only for a line that goes to taste.'),
+    unit: unit.default('each'),
+    item,
+    preparation: z.string().trim().max(200).default('').describe('Cut or state: peeled, 3 cm dice.'),
+    stated: z
+      .enum(['usual', 'prepared', 'bought'])
+      .default('usual')
+      .describe(
+        'Which weight the amount states. usual: weight or volume is the prepared amount, a count is pieces as bought.',
+      ),
+    scales: z
+      .enum(['straight', 'pieces', 'taste'])
+      .default('straight')
+      .describe(
+        'straight; pieces: whole pieces, rounded up once for a dish; taste: the cook decides at the pot.',
+      ),
+  })
+  .describe('One line of a recipe.')
+  .meta({ id: 'line' });
+export type Line = z.infer<typeof line>;
+
+export const step = z
+  .strictObject({
+    key,
+    words: z.string().trim().min(1).max(2000),
+    minutes: minutes.nullable().default(null).describe('How long it takes; null when not known.'),
+    minutesLongest: minutes
+      .nullable()
+      .default(null)
+      .describe('How long it may take at most; null for no more than minutes.'),
+    attended: z.boolean().default(true).describe('true when somebody stands there.'),
+    oven: z
+      .strictObject({ heat: celsius, tolerance: z.int().min(0).max(100).default(0) })
+      .nullable()
+      .default(null)
+      .describe('Oven heat and how far off it may be; null when no oven is used.'),
+    portionsPerShelf: amount
+      .nullable()
+      .default(null)
+      .describe('Portions that fit one oven shelf; null when not known.'),
+    rings: z.int().min(0).max(20).default(0).describe('Hob rings it takes.'),
+    mixers: z.int().min(0).max(5).default(0),
+    fridgeShelves: z.int().min(0).max(50).default(0),
+    after: z
+      .array(z.strictObject({ step: key, least: minutes.default(0), most: minutes.nullable().default(null) }))
+      .max(20)
+      .default([])
+      .describe(
+        'Steps it comes after, with the least and most minutes between; none means after the one before.',
+      ),
+    servedWithin: minutes
+      .nullable()
+      .default(null)
+      .describe('Minutes it may wait before it is served; null for no limit.'),
+    where: z.enum(['home', 'venue', 'either']).default('home'),
+    daysAhead: z
+      .int()
+      .min(0)
+      .max(365)
+      .default(0)
+      .describe('How many days before the day of its use this step may be done.'),
+  })
+  .describe('One step of the method.')
+  .meta({ id: 'step' });
+export type Step = z.infer<typeof step>;
+
+const portions = amount.describe('Portions it makes.');
+const weight = measure.nullable().default(null).describe('What it weighs when done; null when not weighed.');
+const volume = measure
+  .nullable()
+  .default(null)
+  .describe('How much it measures when done; null when not measured.');
+
+/** At least one of the three stands; a union says so in the JSON Schema too. */
+export const recipeYield = z
+  .union([
+    z.strictObject({ portions, weight, volume }),
+    z.strictObject({ portions: z.null().default(null), weight: measure, volume }),
+    z.strictObject({ portions: z.null().default(null), weight: z.null().default(null), volume: measure }),
+  ])
+  .describe('What one batch makes: portions, weight or volume, at least one of them.')
+  .meta({ id: 'yield' });
+export type RecipeYield = z.infer<typeof recipeYield>;
+
+export const recipe = z
+  .strictObject({
+    key,
+    name,
+    variantOf: key.nullable().default(null).describe('The recipe this is a variant of.'),
+    yield: recipeYield,
+    byPiece: z
+      .boolean()
+      .default(false)
+      .describe('true when portions are pieces that cannot be split: rolls, tartlets.'),
+    cookingLoss: percent
+      .nullable()
+      .default(null)
+      .describe('Weight lost in cooking, per cent; null when not known.'),
+    cup: cup.nullable().default(null).describe("Which cup and spoons it means; null for the kitchen's."),
+    lines: z.array(line).max(200).default([]),
+    steps: z.array(step).max(100).default([]),
+    keepingDays: z
+      .int()
+      .min(0)
+      .max(3650)
+      .nullable()
+      .default(null)
+      .describe('Days it keeps once made, the day it is made being day 0; null when not known.'),
+    note: words.default(''),
+    archived,
+    origin,
+  })
+  .describe('A recipe; used in another it is a component.')
+  .meta({ id: 'recipe' });
+export type Recipe = z.infer<typeof recipe>;

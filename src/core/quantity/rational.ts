@@ -1,0 +1,186 @@
+/**
+ * Exact fractions. Figures stay small in a kitchen, so numerator and denominator are plain integers while
+ * products stay under 2^53 and big integers beyond; both paths give the same reduced fraction.
+ */
+const SMALL = 94_906_265; // the largest integer whose square stays below 2^53
+
+type Int = number | bigint;
+
+export class Rational {
+  private constructor(
+    readonly n: Int,
+    readonly d: Int,
+  ) {}
+
+  static readonly zero = new Rational(0, 1);
+  static readonly one = new Rational(1, 1);
+
+  /** The reduced fraction n/d of two integers; the sign stands on the numerator. d = 0 throws. */
+  static of(n: Int, d: Int = 1): Rational {
+    if (
+      typeof n === 'number' &&
+      typeof d === 'number' &&
+      Number.isSafeInteger(n) &&
+      Number.isSafeInteger(d)
+    ) {
+      if (d === 0) throw new RangeError('a fraction has no zero below the line');
+      if (d === 1) return new Rational(n, 1);
+      const g = gcd(Math.abs(n), Math.abs(d)) * (d < 0 ? -1 : 1);
+      return new Rational(n / g || 0, d / g);
+    }
+    return Rational.big(BigInt(n), BigInt(d));
+  }
+
+  private static big(n: bigint, d: bigint): Rational {
+    if (d === 0n) throw new RangeError('a fraction has no zero below the line');
+    let g = bigGcd(n < 0n ? -n : n, d < 0n ? -d : d);
+    if (d < 0n) g = -g;
+    return new Rational(shrink(n / g), shrink(d / g));
+  }
+
+  /** Reads "12", "0.75", "-3" or "3/4" exactly; anything else throws. Ways cooks write are read by `readAmount`. */
+  static parse(text: string): Rational {
+    const slash = text.indexOf('/');
+    if (slash > 0) return Rational.of(integer(text.slice(0, slash)), integer(text.slice(slash + 1)));
+    const dot = text.indexOf('.');
+    if (dot < 0) return Rational.of(integer(text), 1);
+    const places = text.length - dot - 1;
+    return Rational.of(integer(text.slice(0, dot) + text.slice(dot + 1)), 10n ** BigInt(places));
+  }
+
+  plus(o: Rational): Rational {
+    if (small(this, o))
+      return Rational.of(num(this.n) * num(o.d) + num(o.n) * num(this.d), num(this.d) * num(o.d));
+    return Rational.big(
+      BigInt(this.n) * BigInt(o.d) + BigInt(o.n) * BigInt(this.d),
+      BigInt(this.d) * BigInt(o.d),
+    );
+  }
+
+  minus(o: Rational): Rational {
+    return this.plus(o.negated());
+  }
+
+  times(o: Rational): Rational {
+    if (small(this, o)) return Rational.of(num(this.n) * num(o.n), num(this.d) * num(o.d));
+    return Rational.big(BigInt(this.n) * BigInt(o.n), BigInt(this.d) * BigInt(o.d));
+  }
+
+  over(o: Rational): Rational {
+    if (small(this, o)) return Rational.of(num(this.n) * num(o.d), num(this.d) * num(o.n));
+    return Rational.big(BigInt(this.n) * BigInt(o.d), BigInt(this.d) * BigInt(o.n));
+  }
+
+  negated(): Rational {
+    return new Rational(typeof this.n === 'number' ? -this.n || 0 : -this.n, this.d);
+  }
+
+  /** Below, at or above zero as -1, 0 or 1. */
+  get sign(): -1 | 0 | 1 {
+    return this.n < 0 ? -1 : this.n > 0 ? 1 : 0;
+  }
+
+  get isZero(): boolean {
+    return this.n === 0;
+  }
+
+  get isWhole(): boolean {
+    return this.d === 1;
+  }
+
+  compare(o: Rational): -1 | 0 | 1 {
+    return this.minus(o).sign;
+  }
+
+  equals(o: Rational): boolean {
+    return this.n === o.n && this.d === o.d;
+  }
+
+  /** The largest whole number not above this. */
+  floor(): bigint {
+    const n = BigInt(this.n);
+    const d = BigInt(this.d);
+    const q = n / d;
+    return n < 0n && q * d !== n ? q - 1n : q;
+  }
+
+  /** The smallest whole number not below this. */
+  ceil(): bigint {
+    return -this.negated().floor();
+  }
+
+  /** The nearest whole number, halves away from zero. */
+  round(): bigint {
+    const half = Rational.of(1, 2);
+    return this.sign < 0 ? -this.negated().plus(half).floor() : this.plus(half).floor();
+  }
+
+  /** The nearest float, for drawing only; never goes back into a figure. */
+  toNumber(): number {
+    return Number(this.n) / Number(this.d);
+  }
+
+  /** A decimal with exactly `places` digits after the point, the last one rounded half away from zero. */
+  toFixed(places: number): string {
+    const scaled = this.times(Rational.of(10n ** BigInt(places))).round();
+    const digits = (scaled < 0n ? -scaled : scaled).toString().padStart(places + 1, '0');
+    const sign = scaled < 0n ? '-' : '';
+    return places === 0 ? sign + digits : `${sign}${digits.slice(0, -places)}.${digits.slice(-places)}`;
+  }
+
+  /** Exact text: a decimal where one ends, else the reduced "n/d". `parse` reads it back unchanged. */
+  toString(): string {
+    if (this.d === 1) return this.n.toString();
+    let d = BigInt(this.d);
+    let twos = 0;
+    let fives = 0;
+    while (d % 2n === 0n) {
+      d /= 2n;
+      twos++;
+    }
+    while (d % 5n === 0n) {
+      d /= 5n;
+      fives++;
+    }
+    return d === 1n ? this.toFixed(Math.max(twos, fives)) : `${this.n}/${this.d}`;
+  }
+
+  toJSON(): string {
+    return this.toString();
+  }
+}
+
+/** The exact sum of fractions; none gives zero. */
+export const sum = (parts: Iterable<Rational>): Rational => {
+  let total = Rational.zero;
+  for (const part of parts) total = total.plus(part);
+  return total;
+};
+
+const num = (value: Int) => value as number;
+
+const small = (a: Rational, b: Rational) => within(a.n) && within(a.d) && within(b.n) && within(b.d);
+// Sums of two products stay below 2^53 only when each product stays below 2^52.
+const within = (value: Int) => typeof value === 'number' && value <= SMALL / 1.5 && value >= -SMALL / 1.5;
+
+const shrink = (value: bigint): Int =>
+  value <= 9007199254740991n && value >= -9007199254740991n ? Number(value) : value;
+
+const gcd = (a: number, b: number): number => {
+  let x = a;
+  let y = b;
+  while (y !== 0) [x, y] = [y, x % y];
+  return x || 1;
+};
+
+const bigGcd = (a: bigint, b: bigint): bigint => {
+  let x = a;
+  let y = b;
+  while (y !== 0n) [x, y] = [y, x % y];
+  return x || 1n;
+};
+
+const integer = (text: string): Int => {
+  if (!/^-?\d+$/.test(text)) throw new SyntaxError(`not a figure: ${text}`);
+  return text.length < 16 ? Number(text) : BigInt(text);
+};
