@@ -1,0 +1,116 @@
+import published from '../../shared/allergens.json' with { type: 'json' };
+import type { Facts } from './facts/facts.js';
+import type { Ingredient } from './facts/ingredient.js';
+import type { AllergenListId, Kitchen } from './facts/kitchen.js';
+import type { Recipe } from './facts/recipe.js';
+
+/** contains beats may contain beats not known beats free. */
+export type State = 'contains' | 'may' | 'unknown' | 'free';
+
+/** An entry of a law's list: the substances it covers, its clause, and its GS1 code where one exists. */
+export type AllergenItem = {
+  id: string;
+  name: string;
+  short: string;
+  members: string[];
+  clause: string;
+  gs1?: string | null;
+};
+export type AllergenList = { id: string; name: string; source: string; items: AllergenItem[] };
+
+const lists = new Map<string, AllergenList>(published.lists.map((list) => [list.id, list]));
+const groups = new Map<string, string[]>(published.groups.map((group) => [group.id, group.members]));
+const names = new Map<string, string>(
+  [...published.substances, ...published.groups].map((s) => [s.id, s.name]),
+);
+
+/** The allergen list in force. */
+export const allergenList = (id: AllergenListId): AllergenList => lists.get(id)!;
+
+export const listOf = (kitchen: Kitchen): AllergenList => allergenList(kitchen.allergenList);
+
+/** A substance or group in words. */
+export const allergenName = (id: string): string => names.get(id) ?? id;
+
+/** Every substance and group whose state may be recorded. */
+export const allergenIds: ReadonlySet<string> = new Set(names.keys());
+
+const worse: Record<State, number> = { free: 0, unknown: 1, may: 2, contains: 3 };
+
+/** The worse of two states. */
+export const worst = (a: State, b: State): State => (worse[b] > worse[a] ? b : a);
+
+/** A state, and whether any part of it is not known: a may-contain can hide an unread label. */
+export type Known = { state: State; unknown: boolean };
+
+const stated = (ingredient: Ingredient, id: string): State => ingredient.allergens[id]?.state ?? 'unknown';
+
+/**
+ * What is known of an ingredient for a set of substances: the worst of their states. A group's own entry ("nuts",
+ * where the label doesn't say which) counts for contains and may contain; free stands only where it is said of every
+ * substance, so a list that covers more asks again.
+ */
+export const stateOf = (ingredient: Ingredient, members: readonly string[]): Known => {
+  let state: State = 'free';
+  let unknown = false;
+  for (const id of members) {
+    const one = stated(ingredient, id);
+    if (one === 'unknown') unknown = true;
+    state = worst(state, one);
+  }
+  for (const [group, covers] of groups) {
+    const general = ingredient.allergens[group]?.state;
+    if (!general || general === 'free' || !members.some((id) => covers.includes(id))) continue;
+    // "Contains nuts" is not yet "contains almonds": for part of a group it leaves the question open.
+    const whole = covers.every((id) => members.includes(id));
+    state = worst(state, whole ? general : 'unknown');
+    if (!whole) unknown = true;
+  }
+  return { state, unknown };
+};
+
+/** One ingredient that brings an allergen in, and the recipes it comes through, the dish first. */
+export type Bringer = { ingredient: Ingredient; state: State; through: Recipe[] };
+
+export type Cell = Known & { item: AllergenItem; brings: Bringer[] };
+
+/** Every ingredient below a recipe, once for each way it comes in. */
+export const ways = (recipe: Recipe, facts: Facts): { ingredient: Ingredient; through: Recipe[] }[] => {
+  const found: { ingredient: Ingredient; through: Recipe[] }[] = [];
+  const seen = new Set<string>();
+  const visit = (one: Recipe, above: Recipe[]) => {
+    const through = [...above, one];
+    for (const { item } of one.lines) {
+      if ('component' in item) {
+        const component = facts.recipes.get(item.component)!;
+        if (!through.includes(component)) visit(component, through);
+        continue;
+      }
+      const mark = `${item.ingredient} ${one.key}`;
+      if (seen.has(mark)) continue;
+      seen.add(mark);
+      found.push({ ingredient: facts.ingredients.get(item.ingredient)!, through });
+    }
+  };
+  visit(recipe, []);
+  return found;
+};
+
+/**
+ * The allergens of a recipe by the list in force, through any depth: for each entry the worst state of everything in
+ * it, with the ingredients that bring it and the way they come in. Adding an ingredient never improves a state.
+ */
+export const allergensOf = (recipe: Recipe, facts: Facts): Cell[] => {
+  const all = ways(recipe, facts);
+  return listOf(facts.kitchen).items.map((item) => {
+    const cell: Cell = { item, state: 'free', unknown: false, brings: [] };
+    for (const { ingredient, through } of all) {
+      const known = stateOf(ingredient, item.members);
+      if (known.state === 'free') continue;
+      cell.state = worst(cell.state, known.state);
+      cell.unknown ||= known.unknown;
+      cell.brings.push({ ingredient, state: known.state, through });
+    }
+    return cell;
+  });
+};

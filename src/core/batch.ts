@@ -1,0 +1,98 @@
+import type { Facts } from './facts/facts.js';
+import type { Cup } from './facts/kitchen.js';
+import type { Line, Recipe } from './facts/recipe.js';
+import type { Problem } from './problem.js';
+import { oddYield } from './problems.js';
+import { exact } from './quantity/amount.js';
+import { Rational } from './quantity/rational.js';
+import { type Quantity, quantity } from './quantity/units.js';
+import { isMissing, statesBought, weigh } from './weighing.js';
+
+/** What one batch makes: portions, grams, millilitres; exact, each absent when not known. */
+export type Makes = { portions?: Rational; g?: Rational; ml?: Rational };
+
+export const cupOf = (recipe: Recipe, facts: Facts): Cup => recipe.cup ?? facts.kitchen.cup;
+
+const known = new WeakMap<Facts, Map<string, Makes>>();
+
+/**
+ * What one batch of a recipe makes: as stated, and where no weight is stated but the loss in cooking is, the weight
+ * of its lines less that loss. Exact.
+ */
+export const makes = (recipe: Recipe, facts: Facts): Makes => {
+  const kept = known.get(facts) ?? new Map<string, Makes>();
+  known.set(facts, kept);
+  const made = kept.get(recipe.key) ?? workOut(recipe, facts);
+  kept.set(recipe.key, made);
+  return made;
+};
+
+const workOut = (recipe: Recipe, facts: Facts): Makes => {
+  const { portions, weight, volume } = recipe.yield;
+  const made: Makes = {};
+  if (portions !== null) made.portions = exact(portions);
+  for (const measure of [weight, volume]) {
+    const q = measure && quantity(exact(measure.amount), measure.unit, cupOf(recipe, facts));
+    if (q?.base === 'g') made.g = q.value;
+    if (q?.base === 'ml') made.ml = q.value;
+  }
+  if (!made.g && recipe.cookingLoss !== null) made.g = afterLoss(recipe, facts);
+  return made;
+};
+
+const hundred = Rational.of(100);
+
+const afterLoss = (recipe: Recipe, facts: Facts): Rational | undefined => {
+  const keeps = hundred.minus(exact(recipe.cookingLoss ?? '0')).over(hundred);
+  return linesWeight(recipe, facts)?.times(keeps);
+};
+
+/** Prepared grams of all lines of one batch; lines to taste count nothing, undefined when any weight is missing. */
+export const linesWeight = (recipe: Recipe, facts: Facts): Rational | undefined => {
+  let total = Rational.zero;
+  for (const line of recipe.lines) {
+    if (line.amount === null) continue;
+    const grams = lineGrams(line, recipe, facts);
+    if (!grams) return undefined;
+    total = total.plus(grams);
+  }
+  return total;
+};
+
+const lineGrams = (line: Line, recipe: Recipe, facts: Facts): Rational | undefined => {
+  const asked = quantity(exact(line.amount!), line.unit, cupOf(recipe, facts));
+  if ('component' in line.item) return componentGrams(facts.recipes.get(line.item.component)!, asked, facts);
+  const { prepared } = weigh(
+    facts.ingredients.get(line.item.ingredient)!,
+    asked,
+    statesBought(line, asked.base),
+  );
+  return isMissing(prepared) ? undefined : prepared;
+};
+
+/** Batches of a component in an asked amount, by portions, weight or volume as it is known to make; exact. */
+export const batchesFor = (made: Makes, asked: Quantity): Rational | undefined => {
+  if (asked.base === 'batch') return asked.value;
+  const whole = asked.base === 'g' ? made.g : asked.base === 'ml' ? made.ml : made.portions;
+  return whole && !whole.isZero ? asked.value.over(whole) : undefined;
+};
+
+/** Grams of an asked amount of a component, exact; undefined when its weight isn't known. */
+export const componentGrams = (component: Recipe, asked: Quantity, facts: Facts): Rational | undefined => {
+  if (asked.base === 'g') return asked.value;
+  const made = makes(component, facts);
+  const batches = batchesFor(made, asked);
+  return made.g && batches?.times(made.g);
+};
+
+const three = Rational.of(3);
+
+/** Asks whether a decimal slipped where the lines come to three times the stated weight, or to a third of it. */
+export const checkYield = (recipe: Recipe, facts: Facts): Problem[] => {
+  if (!recipe.yield.weight) return [];
+  const stated = makes(recipe, facts).g;
+  const lines = afterLoss(recipe, facts);
+  if (!stated || !lines || stated.isZero || lines.isZero) return [];
+  if (lines.compare(stated.times(three)) < 0 && stated.compare(lines.times(three)) < 0) return [];
+  return [oddYield(recipe, `${lines.toFixed(0)} g`, `${stated.toFixed(0)} g`)];
+};

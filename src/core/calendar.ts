@@ -1,0 +1,41 @@
+import { Temporal } from 'temporal-polyfill';
+import type { Course, Event } from './facts/event.js';
+import { type Weekday, weekdays } from './facts/kitchen.js';
+
+/** A calendar day `days` later, or earlier when negative; "2026-11-28" and the like. */
+export const addDays = (date: string, days: number): string =>
+  Temporal.PlainDate.from(date).add({ days }).toString();
+
+/** Whole days from one calendar day to another. */
+export const daysBetween = (from: string, to: string): number =>
+  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to)).days;
+
+export const weekdayOf = (date: string): Weekday => weekdays[Temporal.PlainDate.from(date).dayOfWeek - 1]!;
+
+/** ISO 8601 week number. */
+export const weekOf = (date: string): number => Temporal.PlainDate.from(date).weekOfYear!;
+
+/** The Monday of a day's week. */
+export const mondayOf = (date: string): string => addDays(date, 1 - Temporal.PlainDate.from(date).dayOfWeek);
+
+/** Today and the time on the kitchen's clock at an instant in milliseconds since 1970. */
+export const localTime = (epochMilliseconds: number, timeZone: string): { date: string; time: string } => {
+  const now = Temporal.Instant.fromEpochMilliseconds(epochMilliseconds).toZonedDateTimeISO(timeZone);
+  return { date: now.toPlainDate().toString(), time: now.toPlainTime().toString({ smallestUnit: 'minute' }) };
+};
+
+/** The calendar day a course is served on. */
+export const servedOn = (event: Event, course: Course): string =>
+  course.dayAfter ? addDays(event.date, 1) : event.date;
+
+/** Minutes from midnight of the event's day to a course's service, on the kitchen's clock. */
+export const serviceMinutes = (course: Course): number =>
+  minutesOf(course.time) + (course.dayAfter ? 1440 : 0);
+
+export const minutesOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
+
+/** Minutes from midnight as a clock time, whatever day they fall on. */
+export const clockOf = (minutes: number): string => {
+  const m = ((minutes % 1440) + 1440) % 1440;
+  return `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
+};

@@ -1,0 +1,151 @@
+import type { Event } from './facts/event.js';
+import type { Facts } from './facts/facts.js';
+import type { Ingredient } from './facts/ingredient.js';
+import { allocate, toMinor } from './money.js';
+import type { Answer, Problem } from './problem.js';
+import { guessedPrice, missingFact, noPreferredPack, noPrice } from './problems.js';
+import { exact } from './quantity/amount.js';
+import { Rational, sum } from './quantity/rational.js';
+import { type Quantity, quantity } from './quantity/units.js';
+import { type DishNeed, headCount, type LineNeed, type RecipeNeed, requirementsOf } from './requirements.js';
+import { boughtIn, isMissing, latestPrice, preferredPack } from './weighing.js';
+
+export type PackPrice = { price: Rational; size: Quantity; date: string; guess: boolean };
+
+/** The pack and price an ingredient's lines are priced at, in minor units; or the problem that leaves it open. */
+export const packPrice = (ingredient: Ingredient, facts: Facts): PackPrice | Problem => {
+  const pack = preferredPack(ingredient);
+  if (!pack) return ingredient.packs.length > 1 ? noPreferredPack(ingredient) : noPrice(ingredient);
+  const price = latestPrice(pack);
+  if (!price) return noPrice(ingredient);
+  const size = quantity(exact(pack.size.amount), pack.size.unit, facts.kitchen.cup);
+  return { price: Rational.of(price.price), size, date: price.date, guess: price.guess };
+};
+
+/**
+ * Usage cost of an amount as purchased: its share of the preferred pack at the price that stands, in minor units,
+ * exact. What isn't bought costs a true zero; without a price the cost is undefined and the problem says why.
+ */
+export const usageCost = (
+  ingredient: Ingredient,
+  bought: Quantity | undefined,
+  facts: Facts,
+  problems: Problem[],
+): Rational | undefined => {
+  if (ingredient.notBought) return Rational.zero;
+  const pack = packPrice(ingredient, facts);
+  if ('sentence' in pack) {
+    problems.push(pack);
+    return undefined;
+  }
+  if (pack.guess) problems.push(guessedPrice(ingredient, pack.date));
+  if (!bought) return undefined;
+  const inPack = boughtIn(ingredient, bought, pack.size.base);
+  if (!isMissing(inPack)) return inPack.over(pack.size.value).times(pack.price);
+  problems.push(missingFact(ingredient, inPack));
+  return undefined;
+};
+
+/** A line's usage cost; a component line carries its share of what the component costs. */
+export type LineCost = { need: LineNeed; cost: Rational | undefined };
+export type RecipeCost = { need: RecipeNeed; lines: LineCost[]; cost: Rational; complete: boolean };
+
+/**
+ * Usage costs of a scaled recipe and of every component in it, in minor units, exact. The costs known are summed;
+ * `complete` is false when a line's cost isn't known, and the problems name why.
+ */
+export const costOf = (needs: readonly RecipeNeed[], facts: Facts): Answer<RecipeCost[]> => {
+  const problems: Problem[] = [];
+  const costs = new Map<string, RecipeCost>();
+  for (const need of [...needs].reverse()) {
+    const lines = need.lines.map((line) => ({ need: line, cost: lineCost(line, costs, facts, problems) }));
+    const complete = lines.every(
+      ({ cost, need: { line, component } }) =>
+        (cost !== undefined || line.amount === null) && (!component || costs.get(component.key)!.complete),
+    );
+    const cost = sum(lines.map((line) => line.cost ?? Rational.zero));
+    costs.set(need.recipe.key, { need, lines, cost, complete });
+  }
+  return { value: needs.map((need) => costs.get(need.recipe.key)!), problems };
+};
+
+const lineCost = (
+  need: LineNeed,
+  costs: ReadonlyMap<string, RecipeCost>,
+  facts: Facts,
+  problems: Problem[],
+): Rational | undefined => {
+  if (need.ingredient) {
+    if (need.line.amount === null) return need.ingredient.notBought ? Rational.zero : undefined;
+    return usageCost(need.ingredient, need.bought, facts, problems);
+  }
+  const component = costs.get(need.component!.key)!;
+  const { factor } = component.need;
+  if (!need.batches || !factor) return undefined;
+  return factor.isZero ? Rational.zero : component.cost.times(need.batches).over(factor);
+};
+
+export type DishCost = {
+  need: DishNeed;
+  recipes: RecipeCost[];
+  exact: Rational;
+  complete: boolean;
+  /** This dish's part of the event's total, and its own lines' parts of that, in minor units. */
+  cost: number;
+  lines: number[];
+};
+
+export type CourseCost = { name: string; key: string; dishes: DishCost[] };
+
+export type EventCost = {
+  courses: CourseCost[];
+  guests: number;
+  /** Minor units, rounded once; the dishes add up to it. Incomplete totals hold only what is known. */
+  total: number;
+  exact: Rational;
+  complete: boolean;
+  /** Minor units, rounded half up, for showing; undefined without guests. */
+  aGuest: number | undefined;
+};
+
+/**
+ * Food cost of an event by usage: each dish and line in whole minor units that add up to the total, which is
+ * rounded once (halves up) from exact figures; and the cost of one guest, heads not portions.
+ */
+export const costOfEvent = (
+  event: Event,
+  facts: Facts,
+  needs = requirementsOf(event, facts),
+): Answer<EventCost> => {
+  const problems: Problem[] = [];
+  const costed = needs.map(({ course, dishes }) => ({
+    course,
+    dishes: dishes.map((need) => {
+      const { value, problems: found } = costOf(need.recipes, facts);
+      problems.push(...need.problems, ...found);
+      return { need, recipes: value };
+    }),
+  }));
+  const flat = costed.flatMap(({ dishes }) => dishes);
+  const total = sum(flat.map(({ recipes }) => recipes[0]!.cost));
+  const parts = allocate(
+    toMinor(total),
+    flat.map(({ recipes }) => recipes[0]!.cost),
+  );
+  let next = 0;
+  const courses = costed.map(({ course, dishes }) => ({
+    name: course.name,
+    key: course.key,
+    dishes: dishes.map(({ need, recipes }) => dishCost(need, recipes, parts[next++]!)),
+  }));
+  const guests = headCount(event);
+  const complete = courses.every(({ dishes }) => dishes.every((dish) => dish.complete));
+  const aGuest = guests > 0 ? toMinor(total.over(Rational.of(guests))) : undefined;
+  return { value: { courses, guests, total: toMinor(total), exact: total, complete, aGuest }, problems };
+};
+
+const dishCost = (need: DishNeed, recipes: RecipeCost[], cost: number): DishCost => {
+  const { cost: whole, complete, lines } = recipes[0]!;
+  const shares = lines.map((line) => line.cost ?? Rational.zero);
+  return { need, recipes, exact: whole, complete, cost, lines: allocate(cost, shares) };
+};

@@ -1,0 +1,31 @@
+import { Rational } from './quantity/rational.js';
+
+/** Minor digits of an ISO 4217 currency: 2 for GBP, 0 for JPY, 3 for KWD. */
+export const minorDigits = (currency: string): number =>
+  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+
+/** An exact sum in minor units rounded once to a whole unit, halves up. */
+export const toMinor = (value: Rational): number => Number(value.round());
+
+/**
+ * Splits a whole total over parts in proportion to their exact shares so that the parts add up to it: each part
+ * gets its share rounded down, and the units left go to the largest remainders, the first of equals first.
+ */
+export const allocate = (total: number, shares: readonly Rational[]): number[] => {
+  let whole = Rational.zero;
+  for (const share of shares) whole = whole.plus(share);
+  if (whole.isZero) return shares.map(() => 0);
+  const perUnit = Rational.of(total).over(whole);
+  const exact = shares.map((share) => share.times(perUnit));
+  const parts = exact.map((share) => Number(share.floor()));
+  let left = total - parts.reduce((a, b) => a + b, 0);
+  const order = exact
+    .map((share, i) => ({ i, rest: share.minus(Rational.of(parts[i]!)) }))
+    .sort((a, b) => b.rest.compare(a.rest) || a.i - b.i);
+  for (const { i } of order) {
+    if (left <= 0) break;
+    parts[i] = parts[i]! + 1;
+    left--;
+  }
+  return parts;
+};

@@ -1,0 +1,90 @@
+import type { Event } from './facts/event.js';
+import type { Ingredient } from './facts/ingredient.js';
+import type { Recipe } from './facts/recipe.js';
+import type { Problem, Subject } from './problem.js';
+import type { Missing } from './weighing.js';
+
+/** Every problem sentence of the calculation stands here, so that one missing fact always reads the same. */
+
+export const ofIngredient = (i: Ingredient, field?: string): Subject => ({
+  entity: 'ingredient',
+  key: i.key,
+  name: i.name,
+  field,
+});
+export const ofRecipe = (r: Recipe, field?: string): Subject => ({
+  entity: 'recipe',
+  key: r.key,
+  name: r.name,
+  field,
+});
+export const ofEvent = (e: Event, field?: string): Subject => ({
+  entity: 'event',
+  key: e.key,
+  name: e.name,
+  field,
+});
+
+export const missingFact = (ingredient: Ingredient, gap: Missing): Problem => {
+  const words = {
+    yield: `${ingredient.name}: edible yield not known, so what to buy can't be worked out.`,
+    density: `${ingredient.name}: no density, so ${gap.unit} can't be turned into weight.`,
+    weight: `${ingredient.name}: no weight for one ${gap.unit}.`,
+  };
+  const field = { yield: 'edibleYield', density: 'density', weight: 'weights' }[gap.missing];
+  return {
+    weight: 'ask',
+    code: `no-${gap.missing}`,
+    sentence: words[gap.missing],
+    subject: ofIngredient(ingredient, field),
+  };
+};
+
+export const noPrice = (ingredient: Ingredient): Problem => ({
+  weight: 'ask',
+  code: 'no-price',
+  sentence: `No price for ${ingredient.name}.`,
+  subject: ofIngredient(ingredient, 'packs'),
+});
+
+export const noPreferredPack = (ingredient: Ingredient): Problem => ({
+  weight: 'ask',
+  code: 'no-preferred-pack',
+  sentence: `${ingredient.name}: several packs and none preferred, so no price stands.`,
+  subject: ofIngredient(ingredient, 'packs'),
+});
+
+export const guessedPrice = (ingredient: Ingredient, date: string): Problem => ({
+  weight: 'check',
+  code: 'guessed-price',
+  sentence: `The price of ${ingredient.name} is a guess of ${date}.`,
+  subject: ofIngredient(ingredient, 'packs'),
+});
+
+export const noYield = (component: Recipe, asked: string): Problem => ({
+  weight: 'ask',
+  code: 'no-recipe-yield',
+  sentence: `${component.name}: it is asked for by ${asked}, and what it makes is not stated that way.`,
+  subject: ofRecipe(component, 'yield'),
+});
+
+export const noAmount = (recipe: Recipe, line: string, name: string): Problem => ({
+  weight: 'check',
+  code: 'to-taste',
+  sentence: `${name} goes into ${recipe.name} to taste: not in the quantities or the cost.`,
+  subject: ofRecipe(recipe, `lines/${line}/amount`),
+});
+
+export const oddYield = (recipe: Recipe, lines: string, stated: string): Problem => ({
+  weight: 'check',
+  code: 'odd-yield',
+  sentence: `${recipe.name}: the lines come to ${lines}, and it is said to make ${stated}. One of them may have slipped.`,
+  subject: ofRecipe(recipe, 'yield'),
+});
+
+export const noSteps = (recipe: Recipe): Problem => ({
+  weight: 'check',
+  code: 'no-steps',
+  sentence: `${recipe.name} has no steps, so it is listed whole on the day it is used.`,
+  subject: ofRecipe(recipe, 'steps'),
+});
