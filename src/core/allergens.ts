@@ -43,12 +43,18 @@ export const worst = (a: State, b: State): State => (worse[b] > worse[a] ? b : a
 /** A state, and whether any part of it is not known: a may-contain can hide an unread label. */
 export type Known = { state: State; unknown: boolean };
 
-const stated = (ingredient: Ingredient, id: string): State => ingredient.allergens[id]?.state ?? 'unknown';
+const stated = (ingredient: Ingredient, id: string): State => {
+  const own = ingredient.allergens[id];
+  if (own) return own.state;
+  for (const [group, covers] of groups)
+    if (ingredient.allergens[group]?.state === 'free' && covers.includes(id)) return 'free';
+  return 'unknown';
+};
 
 /**
  * What is known of an ingredient for a set of substances: the worst of their states. A group's own entry ("nuts",
- * where the label doesn't say which) counts for contains and may contain; free stands only where it is said of every
- * substance, so a list that covers more asks again.
+ * where the label doesn't say which) says free of each substance in that group and of no other, so a law's list that
+ * covers more asks again; contains and may contain it says of the group as a whole.
  */
 export const stateOf = (ingredient: Ingredient, members: readonly string[]): Known => {
   let state: State = 'free';
@@ -69,14 +75,17 @@ export const stateOf = (ingredient: Ingredient, members: readonly string[]): Kno
   return { state, unknown };
 };
 
-/** One ingredient that brings an allergen in, and the recipes it comes through, the dish first. */
-export type Bringer = { ingredient: Ingredient; state: State; through: Recipe[] };
+/** What brings an allergen in, and in which state. */
+export type Bringer = Way & { state: State };
 
 export type Cell = Known & { item: AllergenItem; brings: Bringer[] };
 
+/** An ingredient, and the recipes it comes through, the dish first. */
+export type Way = { ingredient: Ingredient; through: Recipe[] };
+
 /** Every ingredient below a recipe, once for each way it comes in. */
-export const ways = (recipe: Recipe, facts: Facts): { ingredient: Ingredient; through: Recipe[] }[] => {
-  const found: { ingredient: Ingredient; through: Recipe[] }[] = [];
+export const ways = (recipe: Recipe, facts: Facts): Way[] => {
+  const found: Way[] = [];
   const seen = new Set<string>();
   const visit = (one: Recipe, above: Recipe[]) => {
     const through = [...above, one];
@@ -100,9 +109,11 @@ export const ways = (recipe: Recipe, facts: Facts): { ingredient: Ingredient; th
  * The allergens of a recipe by the list in force, through any depth: for each entry the worst state of everything in
  * it, with the ingredients that bring it and the way they come in. Adding an ingredient never improves a state.
  */
-export const allergensOf = (recipe: Recipe, facts: Facts): Cell[] => {
-  const all = ways(recipe, facts);
-  return listOf(facts.kitchen).items.map((item) => {
+export const allergensOf = (recipe: Recipe, facts: Facts): Cell[] => cellsOf(ways(recipe, facts), facts);
+
+/** The same for any set of ingredients and the ways they come in. */
+export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] =>
+  listOf(facts.kitchen).items.map((item) => {
     const cell: Cell = { item, state: 'free', unknown: false, brings: [] };
     for (const { ingredient, through } of all) {
       const known = stateOf(ingredient, item.members);
@@ -113,4 +124,3 @@ export const allergensOf = (recipe: Recipe, facts: Facts): Cell[] => {
     }
     return cell;
   });
-};

@@ -2,7 +2,7 @@ import { dietName, type Judged, judgeGuest, type Verdict } from './diets.js';
 import type { Event, Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Problem } from './problem.js';
-import { ofEvent } from './problems.js';
+import { listed, ofEvent } from './problems.js';
 import { eatersOf, headCount } from './requirements.js';
 
 export type CoverageCell = Judged & { dish: string; course: string; name: string };
@@ -81,10 +81,11 @@ export const coverageProblems = (event: Event, coverage: Coverage): Problem[] =>
     const [nothing, unknown, may] = [lacks('no'), lacks('unknown'), lacks('may')];
     const verb = guest.count > 1 ? 'have' : 'has';
     if (nothing.length)
-      say('stop', 'nothing-to-eat', `${name} ${verb} nothing to eat in ${either(nothing)}.`);
-    if (unknown.length) say('ask', 'not-known', `${name}: what is in ${either(unknown)} is not fully known.`);
+      say('stop', 'nothing-to-eat', `${name} ${verb} nothing to eat in ${listed(nothing, 'or')}.`);
+    if (unknown.length)
+      say('ask', 'not-known', `${name}: what is in ${listed(unknown, 'or')} is not fully known.`);
     if (may.length)
-      say('check', 'may-contain', `${name}: everything in ${either(may)} may contain what they avoid.`);
+      say('check', 'may-contain', `${name}: everything in ${listed(may, 'or')} may contain what they avoid.`);
   }
   const { notAnswered: open } = coverage;
   if (open > 0) {
@@ -95,6 +96,3 @@ export const coverageProblems = (event: Event, coverage: Coverage): Problem[] =>
   if (over > 0) say('check', 'too-many-answers', `${over} more answers about diet than guests.`);
   return problems;
 };
-
-const either = (courses: string[]): string =>
-  courses.length < 2 ? (courses[0] ?? '') : `${courses.slice(0, -1).join(', ')} or ${courses.at(-1)}`;

@@ -1,12 +1,13 @@
 import { clockOf } from './calendar.js';
 import type { Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
+import type { Kitchen } from './facts/kitchen.js';
 import type { Oven, Place } from './facts/place.js';
 import { type LatestStep, latestSteps } from './latest.js';
 import { traysFor } from './prep.js';
 import type { Problem } from './problem.js';
-import { ofEvent } from './problems.js';
-import { Rational } from './quantity/rational.js';
+import { listed, ofEvent } from './problems.js';
+import { showHeat } from './quantity/show.js';
 import type { CourseNeed } from './requirements.js';
 
 /** What one dish asks of the ovens of one place at the latest times its service allows. */
@@ -54,7 +55,7 @@ const fits = (asks: readonly OvenAsk[], ovens: readonly Oven[], byHeatOnly: bool
  * Where the ovens can't do what an event asks at the latest times its service allows: two heats at once, or more
  * shelves than there are. Each stretch of time is told once. Whether an earlier start would cure it is not answered.
  */
-export const ovenProblems = (event: Event, asks: readonly OvenAsk[]): Problem[] => {
+export const ovenProblems = (event: Event, asks: readonly OvenAsk[], { kitchen }: Facts): Problem[] => {
   const problems: Problem[] = [];
   const told = new Set<string>();
   for (const moment of [...asks].sort((a, b) => a.start - b.start)) {
@@ -70,26 +71,29 @@ export const ovenProblems = (event: Event, asks: readonly OvenAsk[]): Problem[] 
       .join(' ');
     if (told.has(mark)) continue;
     told.add(mark);
-    problems.push(clash(event, at, ovens, name));
+    problems.push(clash(event, kitchen, at, ovens, name));
   }
   return problems;
 };
 
-const clash = (event: Event, at: readonly OvenAsk[], ovens: readonly Oven[], place: string): Problem => {
+const clash = (
+  event: Event,
+  kitchen: Kitchen,
+  at: readonly OvenAsk[],
+  ovens: readonly Oven[],
+  place: string,
+): Problem => {
   const from = clockOf(Math.max(...at.map((ask) => ask.start)));
   const to = clockOf(Math.min(...at.map((ask) => ask.end)));
   const oven = ovens.length === 1 ? ovens[0]!.name : `${place}, ovens`;
-  const heats = at.map((ask) => `${ask.name} at ${ask.step.oven!.heat} °C`);
-  const shelves = Rational.of(at.reduce((n, ask) => n + ask.shelves, 0));
+  const heats = at.map((ask) => `${ask.name} at ${showHeat(ask.step.oven!.heat, kitchen)}`);
+  const shelves = at.reduce((n, ask) => n + ask.shelves, 0);
   const room = ovens.reduce((n, o) => n + o.shelves, 0);
   const sentence =
     ovens.length === 0
-      ? `${place} has no oven, and ${both(heats)} needs one.`
+      ? `${place} has no oven, and ${listed(heats)} needs one.`
       : fits(at, ovens, true)
-        ? `${oven}, ${from} to ${to}: ${both(at.map((ask) => ask.name))} ask for ${shelves} shelves, there are ${room}.`
-        : `${oven}, ${from} to ${to}: asked at once for ${both(heats)}.`;
+        ? `${oven}, ${from} to ${to}: ${listed(at.map((ask) => ask.name))} ${at.length > 1 ? 'ask' : 'asks'} for ${shelves} shelves, there are ${room}.`
+        : `${oven}, ${from} to ${to}: asked at once for ${listed(heats)}.`;
   return { weight: 'stop', code: 'oven-clash', sentence, subject: ofEvent(event, 'courses') };
 };
-
-const both = (names: string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -71,7 +71,7 @@ export const noYield = (component: Recipe, asked: string): Problem => ({
 export const noAmount = (recipe: Recipe, line: string, name: string): Problem => ({
   weight: 'check',
   code: 'to-taste',
-  sentence: `${name} goes into ${recipe.name} to taste: not in the quantities or the cost.`,
+  sentence: `${name} goes in to taste: not in the quantities or the cost.`,
   subject: ofRecipe(recipe, `lines/${line}/amount`),
 });
 
@@ -88,3 +88,18 @@ export const noSteps = (recipe: Recipe): Problem => ({
   sentence: `${recipe.name} has no steps, so it is listed whole on the day it is used.`,
   subject: ofRecipe(recipe, 'steps'),
 });
+
+export const unreadLabel = (
+  dishes: readonly string[],
+  ingredient: Ingredient,
+  items: readonly string[],
+): Problem => ({
+  weight: 'ask',
+  code: 'label-not-read',
+  sentence: `${dishes.length > 2 ? `${dishes.length} dishes` : listed(dishes)}: ${items.length > 4 ? `${items.length} allergens` : listed(items)} not known. Read the label of ${ingredient.name}.`,
+  subject: ofIngredient(ingredient, 'allergens'),
+});
+
+/** Names in a sentence: "nuts", "nuts and milk", "nuts, milk and eggs". */
+export const listed = (names: readonly string[], last = 'and'): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;

@@ -1,0 +1,141 @@
+import { costOfEvent, type EventCost, packPrice } from '../costing.js';
+import type { Event } from '../facts/event.js';
+import { type Facts, factsOf } from '../facts/facts.js';
+import type { Ingredient } from '../facts/ingredient.js';
+import { allocate } from '../money.js';
+import type { Answer } from '../problem.js';
+import { Rational } from '../quantity/rational.js';
+import type { Base, Quantity } from '../quantity/units.js';
+import { worstFirst } from '../requirements.js';
+import { boughtIn, isMissing } from '../weighing.js';
+import { conventions, decimalMoney, type Sheet } from './sheet.js';
+
+/** One ingredient over the whole event; undefined figures wait for a fact. */
+export type IngredientUse = {
+  ingredient: Ingredient;
+  prepared: Rational | undefined;
+  bought: Quantity | undefined;
+  exact: Rational | undefined;
+  cost: number | undefined;
+};
+
+export type Costing = { event: Event; facts: Facts; cost: EventCost; ingredients: IngredientUse[] };
+
+/** Food cost of an event as used: by course and dish, and by ingredient; both add up to the same total. */
+export const costing = (event: Event, today: Facts): Answer<Costing> => {
+  const facts = factsOf(event, today);
+  const { value: cost, problems } = costOfEvent(event, facts);
+  const ingredients = ingredientUses(cost, facts);
+  return { value: { event, facts, cost, ingredients }, problems: worstFirst(problems) };
+};
+
+const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.plus(b);
+
+/** Every ingredient of an event's dishes with all its uses together, in the base its pack is sold in; exact. */
+export const ingredientUses = (cost: EventCost, facts: Facts): IngredientUse[] => {
+  const uses = new Map<string, IngredientUse>();
+  for (const { need, cost: exact } of linesOf(cost)) {
+    const ingredient = need.ingredient!;
+    const bought = need.bought && asSold(ingredient, need.bought, facts);
+    const before = uses.get(ingredient.key);
+    if (!before) {
+      uses.set(ingredient.key, { ingredient, prepared: need.prepared, bought, exact, cost: undefined });
+      continue;
+    }
+    before.prepared = plus(before.prepared, need.prepared);
+    before.bought = added(before.bought, bought);
+    before.exact = plus(before.exact, exact);
+  }
+  const list = [...uses.values()];
+  const parts = allocate(
+    cost.total,
+    list.map((use) => use.exact ?? Rational.zero),
+  );
+  for (const [i, use] of list.entries()) if (use.exact) use.cost = parts[i];
+  return list.sort((a, b) => (b.cost ?? Number.MAX_SAFE_INTEGER) - (a.cost ?? Number.MAX_SAFE_INTEGER));
+};
+
+/** Ingredient lines with an amount, of every recipe of every dish. */
+const linesOf = (cost: EventCost) =>
+  cost.courses
+    .flatMap(({ dishes }) => dishes.flatMap(({ recipes }) => recipes.flatMap(({ lines }) => lines)))
+    .filter(({ need }) => need.ingredient && need.line.amount !== null);
+
+const asSold = (ingredient: Ingredient, bought: Quantity, facts: Facts): Quantity => {
+  const pack = packPrice(ingredient, facts);
+  const base: Base = 'size' in pack ? pack.size.base : bought.base;
+  const value = boughtIn(ingredient, bought, base);
+  return isMissing(value) ? bought : { value, base };
+};
+
+const added = (a: Quantity | undefined, b: Quantity | undefined): Quantity | undefined =>
+  a && b && a.base === b.base ? { base: a.base, value: a.value.plus(b.value) } : undefined;
+
+/** The costing as tables. */
+export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
+  const { event, facts, cost, ingredients } = value;
+  const { currency } = facts.kitchen;
+  const dishes = cost.courses.flatMap((course) =>
+    course.dishes.map((dish) => ({ course: course.name, dish })),
+  );
+  return {
+    sheet: 'costing',
+    title: `Food cost, ${event.name}`,
+    about: {
+      event: event.key,
+      date: event.date,
+      guests: String(cost.guests),
+      cost: cost.complete ? decimalMoney(cost.total, currency) : '',
+      costKnown: decimalMoney(cost.total, currency),
+      costAGuest: cost.complete && cost.aGuest !== undefined ? decimalMoney(cost.aGuest, currency) : '',
+      currency,
+      complete: String(cost.complete),
+    },
+    tables: [
+      {
+        name: 'dishes',
+        title: 'By dish',
+        columns: [
+          { key: 'course', label: 'Course' },
+          { key: 'dish', label: 'Dish' },
+          { key: 'portions', label: 'Portions' },
+          { key: 'cost', label: 'Cost known', unit: currency },
+          { key: 'complete', label: 'Complete' },
+        ],
+        rows: dishes.map(({ course, dish }) => ({
+          course,
+          dish: dish.need.recipe.name,
+          portions: dish.need.portions.toString(),
+          cost: decimalMoney(dish.cost, currency),
+          complete: dish.complete ? 'yes' : 'no',
+        })),
+      },
+      {
+        name: 'ingredients',
+        title: 'By ingredient',
+        columns: [
+          { key: 'ingredient', label: 'Ingredient' },
+          { key: 'prepared', label: 'Prepared', unit: 'g' },
+          { key: 'bought', label: 'As purchased' },
+          { key: 'unit', label: 'Unit' },
+          { key: 'cost', label: 'Cost', unit: currency },
+        ],
+        rows: ingredients.map(({ ingredient, prepared, bought, cost: part }) => ({
+          ingredient: ingredient.name,
+          prepared: prepared?.toString() ?? '',
+          bought: bought?.value.toString() ?? '',
+          unit: bought?.base ?? '',
+          cost: part === undefined ? '' : decimalMoney(part, currency),
+        })),
+      },
+    ],
+    problems,
+    foot: [
+      conventions.portions,
+      conventions.weights,
+      conventions.pieces,
+      conventions.components,
+      conventions.prices,
+    ],
+  };
+};

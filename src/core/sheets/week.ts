@@ -1,0 +1,63 @@
+import { addDays } from '../calendar.js';
+import type { Event } from '../facts/event.js';
+import type { Facts } from '../facts/facts.js';
+import { isLive, type PrepDay, prepFor } from '../prep.js';
+import type { Problem } from '../problem.js';
+import { headCount } from '../requirements.js';
+import { eventSummary } from './event-summary.js';
+
+export type WeekEvent = {
+  event: Event;
+  guests: number;
+  /** The first service time of its day; undefined without courses. */
+  serve: string | undefined;
+  stops: number;
+};
+
+export type WeekDay = { date: string; events: WeekEvent[]; prep: PrepDay | undefined };
+
+export type Week = {
+  days: WeekDay[];
+  later: Event[];
+  /** What must be settled, worst first, then the nearest event first. */
+  settle: { event: Event; problem: Problem }[];
+};
+
+/**
+ * Seven days from `from`: the events of each day, the jobs due on it, and what must be settled for every event still
+ * to come. Quoted and confirmed events are prepared for; enquiries are shown on their day or under later.
+ */
+export const week = (events: readonly Event[], from: string, facts: Facts): Week => {
+  const last = addDays(from, 6);
+  const coming = events.filter((event) => event.date >= from && !isOver(event)).sort(byDate);
+  const live = coming.filter(isLive);
+  const { value: prep } = prepFor(live, facts);
+  const settle: Week['settle'] = [];
+  const stops = new Map<string, number>();
+  for (const event of live) {
+    const { problems } = eventSummary(event, facts);
+    stops.set(event.key, problems.filter(({ weight }) => weight === 'stop').length);
+    settle.push(...problems.map((problem) => ({ event, problem })));
+  }
+  const rank = { stop: 0, ask: 1, check: 2 };
+  settle.sort((a, b) => rank[a.problem.weight] - rank[b.problem.weight] || byDate(a.event, b.event));
+  const days = Array.from({ length: 7 }, (_, i) => addDays(from, i)).map((date) => ({
+    date,
+    events: coming
+      .filter((event) => event.date === date)
+      .map((event) => ({
+        event,
+        guests: headCount(event),
+        serve: event.courses.map((course) => course.time).sort()[0],
+        stops: stops.get(event.key) ?? 0,
+      })),
+    prep: prep.find((day) => day.date === date),
+  }));
+  return { days, later: coming.filter((event) => event.date > last), settle };
+};
+
+const isOver = (event: Event): boolean =>
+  event.archived || ['done', 'cancelled', 'postponed'].includes(event.state);
+
+const byDate = (a: Event, b: Event): number =>
+  a.date < b.date ? -1 : a.date > b.date ? 1 : a.key < b.key ? -1 : 1;
