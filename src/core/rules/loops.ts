@@ -30,5 +30,5 @@ const trail = (start: string, end: string, cameFrom: ReadonlyMap<string, string>
 };
 
 /** A loop in words: "Leek tart → Shortcrust → Leek tart". */
-export const loopInWords = (keys: readonly string[], recipes: ReadonlyMap<string, KnownRecipe>): string =>
-  keys.map((key) => recipes.get(key)?.name ?? key).join(' → ');
+export const loopInWords = (keys: readonly string[], at: (key: string) => KnownRecipe | undefined): string =>
+  keys.map((key) => at(key)?.name ?? key).join(' → ');

@@ -83,21 +83,22 @@ const stepRules = ({ steps }: Recipe, refuse: Refuse): void => {
 };
 
 const containsItself = (recipe: Recipe, known: Known, refuse: Refuse): void => {
-  const recipes = new Map(known.recipes).set(recipe.key, asKnown(recipe));
-  const made = loopFrom(recipe.key, (key) => recipes.get(key)?.components ?? []);
+  const own = asKnown(recipe);
+  const at = (key: string) => (key === recipe.key ? own : known.recipes.get(key));
+  const made = loopFrom(recipe.key, (key) => at(key)?.components ?? []);
   if (made) {
     const line = recipe.lines.find(({ item }) => 'component' in item && item.component === made[1]);
-    const words = loopInWords(made, recipes);
+    const words = loopInWords(made, at);
     refuse(`lines/${line?.key}/item`, 'contains-itself', `${recipe.name} would contain itself: ${words}.`);
   }
   if (recipe.variantOf === null) return;
   if (!known.recipes.has(recipe.variantOf) && recipe.variantOf !== recipe.key)
     refuse('variantOf', 'no-such-recipe', `There is no recipe with the key "${recipe.variantOf}".`);
-  const varied = loopFrom(recipe.key, (key) => [recipes.get(key)?.variantOf ?? []].flat());
+  const varied = loopFrom(recipe.key, (key) => [at(key)?.variantOf ?? []].flat());
   if (varied)
     refuse(
       'variantOf',
       'variant-of-itself',
-      `${recipe.name} would be a variant of itself: ${loopInWords(varied, recipes)}.`,
+      `${recipe.name} would be a variant of itself: ${loopInWords(varied, at)}.`,
     );
 };

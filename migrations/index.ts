@@ -1,0 +1,7 @@
+import type { Migration } from 'kysely';
+import { ground } from './0001-ground.js';
+
+/** Every step of the database's shape, in order; a step once released is never changed. */
+export const migrations: Record<string, Migration> = {
+  '0001-ground': ground,
+};

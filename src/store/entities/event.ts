@@ -1,0 +1,120 @@
+import type { Selectable } from 'kysely';
+import type { Course, Event, Served } from '../../core/facts/event.js';
+import { normalName } from '../../core/names.js';
+import type { CourseTable, DishTable, EventTable, GroupTable, GuestTable } from '../schema.js';
+import { type Part, placed, type Shape } from './shape.js';
+
+type EventRow = Selectable<EventTable> & {
+  guest_group: Selectable<GroupTable>[];
+  guest: Selectable<GuestTable>[];
+  course: Selectable<CourseTable>[];
+  dish: Selectable<DishTable>[];
+  event_snapshot: { served: Served }[];
+};
+
+const part = { owner: 'event_id', identity: ['key'], order: 'position' };
+
+const groups: Part<Event> = {
+  ...part,
+  table: 'guest_group',
+  rows: (doc) => placed(doc.groups, ({ key, name, guests, portion }) => ({ key, name, guests, portion })),
+};
+
+const guests: Part<Event> = {
+  ...part,
+  table: 'guest',
+  rows: (doc) =>
+    placed(doc.guests, (guest) => ({
+      key: guest.key,
+      name: guest.name,
+      name_key: normalName(guest.name),
+      count: guest.count,
+      guest_group: guest.group,
+      answered: guest.answered,
+      diets: guest.diets,
+      other: guest.other,
+    })),
+};
+
+const courses: Part<Event> = {
+  ...part,
+  table: 'course',
+  rows: (doc) =>
+    placed(doc.courses, ({ key, name, time, dayAfter }) => ({ key, name, time, day_after: dayAfter })),
+};
+
+const dishes: Part<Event> = {
+  ...part,
+  table: 'dish',
+  identity: ['course', 'key'],
+  rows: (doc) =>
+    doc.courses.flatMap((course) =>
+      placed(course.dishes, ({ key, recipe, portion, eaters }) => ({
+        course: course.key,
+        key,
+        recipe,
+        portion,
+        eaters,
+      })),
+    ),
+};
+
+const snapshot: Part<Event> = {
+  table: 'event_snapshot',
+  owner: 'event_id',
+  identity: [],
+  order: 'event_id',
+  rows: (doc) => (doc.served ? [{ served: doc.served }] : []),
+};
+
+export const eventShape: Shape<'event'> = {
+  table: 'event',
+  row: (doc) => ({
+    name: doc.name,
+    name_key: normalName(doc.name),
+    client: doc.client,
+    date: doc.date,
+    place: doc.place,
+    state: doc.state,
+    eats_all: doc.eatsAll,
+    over_catering: doc.overCatering,
+    note: doc.note,
+    origin: doc.origin,
+  }),
+  parts: [groups, guests, courses, dishes, snapshot],
+  doc: (row: EventRow) => ({
+    key: row.key,
+    name: row.name,
+    client: row.client,
+    date: row.date,
+    place: row.place,
+    state: row.state,
+    groups: row.guest_group.map(({ key, name, guests, portion }) => ({ key, name, guests, portion })),
+    guests: row.guest.map(({ key, name, count, guest_group, answered, diets, other }) => ({
+      key,
+      name,
+      count,
+      group: guest_group,
+      answered,
+      diets,
+      other,
+    })),
+    eatsAll: row.eats_all,
+    overCatering: row.over_catering,
+    courses: row.course.map((course) => courseOf(course, row.dish)),
+    note: row.note,
+    served: row.event_snapshot[0]?.served ?? null,
+    archived: row.archived_at !== null,
+    origin: row.origin,
+  }),
+};
+
+const courseOf = (row: Selectable<CourseTable>, dishes: Selectable<DishTable>[]): Course => ({
+  key: row.key,
+  name: row.name,
+  time: row.time,
+  dayAfter: row.day_after,
+  dishes: dishes
+    .filter(({ course }) => course === row.key)
+    .map(({ key, recipe, portion, eaters }) => ({ key, recipe, portion, eaters })),
+});

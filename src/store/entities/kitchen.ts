@@ -1,0 +1,38 @@
+import type { Selectable } from 'kysely';
+import type { KitchenTable } from '../schema.js';
+import type { Shape } from './shape.js';
+
+export const kitchenKey = 'kitchen';
+
+export const kitchenShape: Shape<'kitchen'> = {
+  table: 'kitchen',
+  row: (doc) => ({
+    name: doc.name,
+    currency: doc.currency,
+    time_zone: doc.timeZone,
+    locale: doc.locale,
+    units: doc.units,
+    heat: doc.heat,
+    cup: doc.cup,
+    paper: doc.paper,
+    allergen_list: doc.allergenList,
+    tax: doc.tax,
+    letter_keys: doc.letterKeys,
+    people: doc.people,
+  }),
+  parts: [],
+  doc: (row: Selectable<KitchenTable>) => ({
+    name: row.name,
+    currency: row.currency,
+    timeZone: row.time_zone,
+    locale: row.locale,
+    units: row.units,
+    heat: row.heat,
+    cup: row.cup,
+    paper: row.paper,
+    allergenList: row.allergen_list,
+    tax: row.tax,
+    letterKeys: row.letter_keys,
+    people: row.people,
+  }),
+};

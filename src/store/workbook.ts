@@ -1,0 +1,70 @@
+import { sql } from 'kysely';
+import type { EntityName, EntityOf, Workbook } from '../core/facts/facts.js';
+import { saving } from './changes.js';
+import { load } from './documents.js';
+import { entityNames, shapeOf } from './entities/index.js';
+import { consistently } from './facts.js';
+import { insertDocuments, type Saving } from './rows.js';
+import type { Db, Trx } from './schema.js';
+
+/** The whole kitchen as it stands at one moment; undefined while there is none. */
+export const exportWorkbook = (db: Db): Promise<Workbook | undefined> => consistently(db, wholeKitchen);
+
+const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
+  const [kitchen] = await docs(trx, 'kitchen');
+  if (!kitchen) return undefined;
+  return {
+    format: 'catering-workbook',
+    version: 1,
+    kitchen,
+    places: await docs(trx, 'place'),
+    ingredients: await docs(trx, 'ingredient'),
+    recipes: await docs(trx, 'recipe'),
+    events: await docs(trx, 'event'),
+  };
+};
+
+const docs = async <N extends EntityName>(trx: Db, entity: N): Promise<EntityOf[N][]> =>
+  (await load(trx, entity)).map(({ doc }) => doc);
+
+/**
+ * Puts a parsed workbook in the place of the kitchen, all or nothing. The history of what was replaced goes with it;
+ * accounts and sessions stay. Revisions go on above all earlier ones, so that a form opened before is seen as old.
+ */
+export const importWorkbook = (db: Db, workbook: Workbook, by: Saving): Promise<void> =>
+  saving(db, async (trx) => {
+    const revision = (await lastRevision(trx)) + 1;
+    await emptyKitchen(trx);
+    const { kitchen, places, ingredients, recipes, events } = workbook;
+    const put = async <N extends EntityName>(entity: N, list: EntityOf[N][]) =>
+      insertDocuments(
+        trx,
+        entity,
+        list.map((doc) => ({ doc, revision })),
+        by,
+      );
+    await put('kitchen', [kitchen]);
+    await put('place', places);
+    await put('ingredient', ingredients);
+    await put('recipe', recipes);
+    await put('event', events);
+  });
+
+const lastRevision = async (trx: Trx): Promise<number> => {
+  const tables = [...entityNames, 'change'].map((table) => sql`select revision from ${sql.table(table)}`);
+  const { rows } = await sql<{ last: number | null }>`
+    select max(revision) as last from (${sql.join(tables, sql` union all `)}) as all_of_them`.execute(trx);
+  return rows[0]?.last ?? 0;
+};
+
+const emptyKitchen = async (trx: Trx): Promise<void> => {
+  for (const entity of entityNames.toReversed())
+    for (const table of [
+      ...shapeOf(entity)
+        .parts.map((part) => part.table)
+        .toReversed(),
+      entity,
+    ])
+      await sql`delete from ${sql.table(table)}`.execute(trx);
+  await trx.deleteFrom('change').execute();
+};
