@@ -5,7 +5,7 @@ import { matrixRow } from './by-hand/allergens.js';
 import { allocate, type Need, needOf, roundHalfUp } from './by-hand/cost.js';
 import { coverageOf } from './by-hand/coverage.js';
 import { prepOf } from './by-hand/prep.js';
-import { cupOf, factorOf, fullUse, portionsOf, total } from './by-hand/tree.js';
+import { cupOf, factorOf, fullUse, partOfBatch, portionsOf, total } from './by-hand/tree.js';
 
 /**
  * The sheets of the example worked a second time, in another way than the program does: the recipe tree is one table
@@ -13,36 +13,66 @@ import { cupOf, factorOf, fullUse, portionsOf, total } from './by-hand/tree.js';
  * from the program but the types of the facts.
  */
 type Row = { recipe: string; line: string; ingredient: string; need: Need | undefined };
-type Worked = { dish: Dish; course: string; batches: Map<string, Fraction>; rows: Row[]; cost: Fraction };
+type Worked = {
+  dish: Dish;
+  course: string;
+  batches: Map<string, Fraction>;
+  rows: Row[];
+  lines: { line: string; cost: Fraction }[];
+  cost: Fraction;
+};
+
+const nothing = new Fraction(0);
+const text = (figure: Fraction) => figure.toFraction();
+const costs = (rows: { need: Need | undefined }[]) => total(rows.map((row) => row.need?.cost ?? nothing));
 
 const workDish = (dish: Dish, course: string, event: Event, book: Workbook, use: Fraction[][]): Worked => {
   const own = use[book.recipes.findIndex((one) => one.key === dish.recipe)]!;
   const factor = factorOf(dish, event, book);
-  const batches = new Map<string, Fraction>();
-  const rows: Row[] = [];
-  for (const [i, recipe] of book.recipes.entries()) {
-    if (own[i]!.equals(0)) continue;
-    batches.set(recipe.key, factor.mul(own[i]!));
-    for (const line of recipe.lines) {
-      if (!('ingredient' in line.item)) continue;
+  const made = book.recipes.filter((_, i) => !own[i]!.equals(0));
+  const batches = new Map(made.map((one) => [one.key, factor.mul(own[book.recipes.indexOf(one)]!)]));
+  const rows = made.flatMap((recipe) =>
+    recipe.lines.flatMap((line): Row[] => {
+      if (!('ingredient' in line.item)) return [];
       const need = needOf(line, batches.get(recipe.key)!, cupOf(recipe, book), book);
-      rows.push({ recipe: recipe.key, line: line.key, ingredient: line.item.ingredient, need });
-    }
-  }
-  return { dish, course, batches, rows, cost: total(rows.map((row) => row.need?.cost ?? new Fraction(0))) };
+      return [{ recipe: recipe.key, line: line.key, ingredient: line.item.ingredient, need }];
+    }),
+  );
+  const lines = lineCosts({ dish, batches, rows }, book, use);
+  return { dish, course, batches, rows, lines, cost: costs(rows) };
 };
 
-const text = (figure: Fraction) => figure.toFraction();
-
-const dishAnswer = (
-  { dish, course, batches, rows, cost }: Worked,
-  minor: number,
-  event: Event,
+/** What each line of the dish's own recipe costs; a component's line has its part of every recipe below it. */
+const lineCosts = (
+  { dish, batches, rows }: Pick<Worked, 'dish' | 'batches' | 'rows'>,
   book: Workbook,
+  use: Fraction[][],
 ) => {
-  const lines = allocate(
+  const recipe = book.recipes.find((one) => one.key === dish.recipe)!;
+  const costOf = (key: string) => costs(rows.filter((row) => row.recipe === key));
+  return recipe.lines.map((line) => {
+    if ('ingredient' in line.item) {
+      const row = rows.find((one) => one.recipe === recipe.key && one.line === line.key)!;
+      return { line: line.key, cost: row.need?.cost ?? nothing };
+    }
+    const { component: key } = line.item;
+    const component = book.recipes.find((one) => one.key === key)!;
+    const part = partOfBatch(line.amount!, line.unit, component, cupOf(recipe, book));
+    const taken = part.mul(batches.get(recipe.key)!);
+    const below = use[book.recipes.indexOf(component)]!;
+    const parts = [...batches].map(([one, all]) => {
+      const needed = taken.mul(below[book.recipes.findIndex((r) => r.key === one)]!);
+      return costOf(one).mul(needed).div(all);
+    });
+    return { line: line.key, cost: total(parts) };
+  });
+};
+
+const dishAnswer = (worked: Worked, minor: number, event: Event, book: Workbook) => {
+  const { dish, course, batches, rows, lines, cost } = worked;
+  const shown = allocate(
     minor,
-    rows.map((row) => row.need?.cost ?? new Fraction(0)),
+    lines.map((line) => line.cost),
   );
   const { byPiece } = book.recipes.find((one) => one.key === dish.recipe)!;
   return {
@@ -51,48 +81,34 @@ const dishAnswer = (
     factor: text(batches.get(dish.recipe)!),
     cost: text(cost),
     minor,
+    lines: lines.map((line, i) => ({ line: line.line, cost: text(line.cost), minor: shown[i]! })),
     batches: Object.fromEntries([...batches].map(([key, factor]) => [key, text(factor)])),
-    lines: rows.map(({ need, ...row }, i) => ({
-      ...row,
-      ...needAnswer(need),
-      ...(need && { minor: lines[i] }),
-    })),
+    needs: rows.map(({ need, ...row }) => ({ ...row, ...needAnswer(need) })),
     allergens: matrixRow(dish.recipe, book),
   };
 };
 
 const needAnswer = (need: Need | undefined) =>
   need
-    ? {
-        prepared: text(need.prepared),
-        bought: text(need.bought),
-        unit: need.unit,
-        cost: text(need.cost),
-      }
+    ? { prepared: text(need.prepared), bought: text(need.bought), unit: need.unit, cost: text(need.cost) }
     : { toTaste: true };
 
 const eventAnswer = (event: Event, book: Workbook, use: Fraction[][]) => {
   const worked = event.courses.flatMap((course) =>
     course.dishes.map((dish) => workDish(dish, course.key, event, book, use)),
   );
-  const exact = total(worked.map((one) => one.cost));
+  const dishCosts = worked.map((one) => one.cost);
+  const exact = total(dishCosts);
   const minor = roundHalfUp(exact);
   const guests = event.groups.reduce((all, group) => all + group.guests, 0);
-  const shares = allocate(
-    minor,
-    worked.map((one) => one.cost),
-  );
+  const aGuest = exact.div(guests);
+  const shares = allocate(minor, dishCosts);
   const batches = new Map<string, Fraction>();
   for (const one of worked)
     for (const [key, factor] of one.batches) batches.set(key, factor.add(batches.get(key) ?? 0));
   return {
     guests,
-    cost: {
-      exact: text(exact),
-      minor,
-      aGuest: text(exact.div(guests)),
-      aGuestMinor: roundHalfUp(exact.div(guests)),
-    },
+    cost: { exact: text(exact), minor, aGuest: text(aGuest), aGuestMinor: roundHalfUp(aGuest) },
     dishes: Object.fromEntries(
       worked.map((one, i) => [one.dish.key, dishAnswer(one, shares[i]!, event, book)]),
     ),

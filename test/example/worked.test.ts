@@ -56,12 +56,12 @@ test('costs, and a whole tea added up by hand', () => {
 });
 
 test('what is shown adds up: lines to their dish, dishes to their event', () => {
-  type Dish = { minor: number; lines: { minor?: number }[] };
+  type Dish = { minor: number; lines: { minor: number }[] };
   for (const event of Object.values(answers)) {
     const dishes: Dish[] = Object.values(event.dishes);
     expect(dishes.reduce((all, dish) => all + dish.minor, 0)).toBe(event.cost.minor);
     for (const dish of dishes) {
-      expect(dish.lines.reduce((all, line) => all + (line.minor ?? 0), 0)).toBe(dish.minor);
+      expect(dish.lines.reduce((all, line) => all + line.minor, 0)).toBe(dish.minor);
     }
   }
 });

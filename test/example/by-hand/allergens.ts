@@ -23,13 +23,16 @@ export const waysInto = (recipeKey: string, book: Workbook): Way[] => {
   return [...once.values()];
 };
 
-/** What is stated of an ingredient for these substances, "unknown" for each that is not. */
+/** What is stated of an ingredient for these substances, "unknown" for each that is not, by itself or by its group. */
 export const statesOf = (ingredient: Ingredient, members: string[]): State[] => {
-  const groups = published.groups.filter((group) => ingredient.allergens[group.id]?.state !== undefined);
+  const said = published.groups.flatMap((group) => {
+    const state = ingredient.allergens[group.id]?.state;
+    return state ? [{ state, covers: group.members }] : [];
+  });
+  const freed = (id: string) => said.some(({ state, covers }) => state === 'free' && covers.includes(id));
   return [
-    ...members.map((id): State => ingredient.allergens[id]?.state ?? 'unknown'),
-    ...groups.flatMap(({ id, members: covers }): State[] => {
-      const { state } = ingredient.allergens[id]!;
+    ...members.map((id): State => ingredient.allergens[id]?.state ?? (freed(id) ? 'free' : 'unknown')),
+    ...said.flatMap(({ state, covers }): State[] => {
       if (state === 'free' || !covers.some((one) => members.includes(one))) return [];
       return [covers.every((one) => members.includes(one)) ? state : 'unknown'];
     }),
