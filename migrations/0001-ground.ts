@@ -61,7 +61,7 @@ const statements = [
     served_within integer, at_place text not null, days_ahead integer not null, unique (recipe_id, key))`,
 
   `create table event (${id}, key text not null unique, name text not null, name_key text not null,
-    client text not null, date date not null, place text not null references place (key),
+    client text not null, client_key text not null, date date not null, place text not null references place (key),
     state text not null, eats_all integer not null, over_catering text not null, note text not null, ${kept})`,
   `create index event_date on event (date)`,
   `create index event_place on event (place)`,

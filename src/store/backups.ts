@@ -2,17 +2,14 @@ import { randomBytes } from 'node:crypto';
 import { closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { workbookText } from '../core/exchange/workbook.js';
+import type { Workbook } from '../core/facts/facts.js';
 import { makeFolder, syncPath } from './disk.js';
-import type { Db } from './schema.js';
-import { exportWorkbook } from './workbook.js';
 
 /**
- * Writes the whole kitchen into a new file under DATA_DIR/backups and returns its path; undefined while there is no
- * kitchen. The file appears whole or not at all, and was read back as the same kitchen before it counts.
+ * Writes a kitchen into a new file under DATA_DIR/backups and returns its path. The file appears whole or not at all,
+ * and was read back as the same kitchen before it counts.
  */
-export const writeBackup = async (db: Db, dataDir: string, at: Date): Promise<string | undefined> => {
-  const workbook = await exportWorkbook(db);
-  if (!workbook) return undefined;
+export const writeBackup = (workbook: Workbook, dataDir: string, at: Date): string => {
   const text = workbookText(workbook);
   const folder = join(dataDir, 'backups');
   makeFolder(folder);

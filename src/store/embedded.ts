@@ -5,12 +5,12 @@ import { createPgConfig } from '@electric-sql/pglite/node-postgres';
 import { NodeFS } from '@electric-sql/pglite/nodefs';
 import { sql } from 'kysely';
 import pg from 'pg';
-import { writeBackup } from './backups.js';
 import { makeFolder, syncPath, syncTree, unwritable } from './disk.js';
 import { lockFolder } from './lock.js';
 import { type Database, kyselyOver, types } from './pool.js';
 import { Refusal } from './refusal.js';
 import type { Db } from './schema.js';
+import { backUp } from './workbook.js';
 
 const logAllowance = 64n * 1024n * 1024n;
 
@@ -68,7 +68,7 @@ const running = (dataDir: string, disk: DurableFolder, engine: PGlite, unlock: (
       if (disk.logPosition() - checkpointed < logAllowance) return;
       // One connection throughout, so that nothing is saved between the backup and the checkpoint.
       await db.connection().execute(async (alone) => {
-        await writeBackup(alone as Db, dataDir, new Date());
+        await backUp(alone as Db, dataDir, new Date());
         await sql`checkpoint`.execute(alone);
         disk.syncAll();
         checkpointed = disk.logPosition();

@@ -21,9 +21,7 @@ export const find = async (db: Db, text: string): Promise<Finds> => {
   const nearest = sql`t.name_key not like ${`${escaped}%`}, t.name_key collate "C" limit 20`;
   const { rows: events } = await sql<Finds['events'][number]>`
     select t.key, t.name, t.date, t.client, t.archived_at is not null as archived from event t
-    where t.name_key like ${like} or lower(t.client) like ${like} order by t.date desc, ${nearest}`.execute(
-    db,
-  );
+    where t.name_key like ${like} or t.client_key like ${like} order by t.date desc, ${nearest}`.execute(db);
   const { rows: recipes } = await sql<Found>`
     select t.key, t.name, t.archived_at is not null as archived from recipe t
     where t.name_key like ${like} order by ${nearest}`.execute(db);

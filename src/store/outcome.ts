@@ -72,3 +72,28 @@ export const taken = problem(
   'key',
   (name) => `The key of ${name} is taken already: choose another.`,
 );
+
+export const changedSince = problem(
+  'changed-since',
+  undefined,
+  (name) => `${name} was changed since, so this cannot be taken back: remove or archive it instead.`,
+);
+
+export const broughtBack = problem('back-already', undefined, (name) => `${name} is back already.`);
+
+export const homeStays = problem(
+  'home-stays',
+  undefined,
+  (name) => `${name} is the kitchen's home and cannot be removed.`,
+);
+
+/** Something uses it; the first few are named. */
+export const inUse = (uses: readonly { name: string }[]): About => {
+  const named = uses.slice(0, 3).map(({ name }) => name);
+  const more = uses.length > 3 ? ` and ${uses.length - 3} more` : '';
+  return problem(
+    'in-use',
+    undefined,
+    (name) => `${name} is used by ${named.join(', ')}${more}: archive it, or take it out there first.`,
+  );
+};

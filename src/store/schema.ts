@@ -122,6 +122,7 @@ export type StepTable = PartOf & {
 export type EventTable = Named &
   Kept & {
     client: string;
+    client_key: string;
     date: string;
     place: string;
     state: Event['state'];

@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { EntityName, EntityOf, Workbook } from '../core/facts/facts.js';
+import { writeBackup } from './backups.js';
 import { saving } from './changes.js';
 import { load } from './documents.js';
 import { entityNames, shapeOf } from './entities/index.js';
@@ -27,28 +28,40 @@ const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
 const docs = async <N extends EntityName>(trx: Db, entity: N): Promise<EntityOf[N][]> =>
   (await load(trx, entity)).map(({ doc }) => doc);
 
+/** Writes the whole kitchen into a backup file and returns its path; undefined while there is no kitchen. */
+export const backUp = async (db: Db, dataDir: string, at: Date): Promise<string | undefined> => {
+  const workbook = await exportWorkbook(db);
+  return workbook && writeBackup(workbook, dataDir, at);
+};
+
 /**
- * Puts a parsed workbook in the place of the kitchen, all or nothing. The history of what was replaced goes with it;
- * accounts and sessions stay. Revisions go on above all earlier ones, so that a form opened before is seen as old.
+ * Puts a parsed workbook in the place of the kitchen, all or nothing, after a backup of what was there; returns the
+ * backup's path. The history of what was replaced goes with it; accounts and sessions stay. Revisions go on above
+ * all earlier ones, so that a form opened before is seen as old.
  */
-export const importWorkbook = (db: Db, workbook: Workbook, by: Saving): Promise<void> =>
+export const importWorkbook = (
+  db: Db,
+  workbook: Workbook,
+  { dataDir, ...by }: Saving & { dataDir: string },
+): Promise<string | undefined> =>
   saving(db, async (trx) => {
+    const there = await wholeKitchen(trx);
+    const backup = there && writeBackup(there, dataDir, by.at);
     const revision = (await lastRevision(trx)) + 1;
     await emptyKitchen(trx);
-    const { kitchen, places, ingredients, recipes, events } = workbook;
-    const put = async <N extends EntityName>(entity: N, list: EntityOf[N][]) =>
-      insertDocuments(
-        trx,
-        entity,
-        list.map((doc) => ({ doc, revision })),
-        by,
-      );
-    await put('kitchen', [kitchen]);
-    await put('place', places);
-    await put('ingredient', ingredients);
-    await put('recipe', recipes);
-    await put('event', events);
+    await insertKitchen(trx, workbook, revision, by);
+    return backup;
   });
+
+const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by: Saving): Promise<void> => {
+  const { kitchen, places, ingredients, recipes, events } = workbook;
+  const at = <D>(docs: readonly D[]) => docs.map((doc) => ({ doc, revision }));
+  await insertDocuments(trx, 'kitchen', at([kitchen]), by);
+  await insertDocuments(trx, 'place', at(places), by);
+  await insertDocuments(trx, 'ingredient', at(ingredients), by);
+  await insertDocuments(trx, 'recipe', at(recipes), by);
+  await insertDocuments(trx, 'event', at(events), by);
+};
 
 const lastRevision = async (trx: Trx): Promise<number> => {
   const tables = [...entityNames, 'change'].map((table) => sql`select revision from ${sql.table(table)}`);

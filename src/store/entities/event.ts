@@ -73,6 +73,7 @@ export const eventShape: Shape<'event'> = {
     name: doc.name,
     name_key: normalName(doc.name),
     client: doc.client,
+    client_key: normalName(doc.client),
     date: doc.date,
     place: doc.place,
     state: doc.state,

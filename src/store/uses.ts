@@ -1,0 +1,26 @@
+import { type RawBuilder, sql } from 'kysely';
+import type { EntityName } from '../core/facts/facts.js';
+import type { Db } from './schema.js';
+
+/** What names a document: a recipe or an event. */
+export type Use = { entity: 'recipe' | 'event'; key: string; name: string };
+
+/** Everything that would lose something if the document went, by name. */
+export const usesOf = async (db: Db, entity: EntityName, key: string): Promise<Use[]> => {
+  const asked = asks[entity]?.(key);
+  if (!asked) return [];
+  const { rows } = await sql<Use>`select distinct entity, key, name, name_key collate "C" as by_name
+    from (${asked}) as uses order by by_name, key`.execute(db);
+  return rows.map(({ entity, key, name }) => ({ entity, key, name }));
+};
+
+const recipe = sql`select 'recipe' as entity, r.key, r.name, r.name_key from recipe r`;
+const event = sql`select 'event' as entity, e.key, e.name, e.name_key from event e`;
+
+const asks: { [N in EntityName]?: (key: string) => RawBuilder<unknown> } = {
+  ingredient: (key) => sql`${recipe} join recipe_line l on l.recipe_id = r.id where l.ingredient = ${key}`,
+  recipe: (key) => sql`${recipe} join recipe_line l on l.recipe_id = r.id where l.component = ${key}
+    union all ${recipe} where r.variant_of = ${key}
+    union all ${event} join dish d on d.event_id = e.id where d.recipe = ${key}`,
+  place: (key) => sql`${event} where e.place = ${key}`,
+};
