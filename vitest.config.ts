@@ -1,11 +1,15 @@
 import { defineConfig } from 'vitest/config';
 
+const slow = { testTimeout: 60_000, hookTimeout: 120_000 };
+const project = (name: string, include: string[], exclude: string[] = []) => ({
+  test: { name, include, exclude, globalSetup: 'test/global-setup.ts', ...slow },
+});
+
 export default defineConfig({
   test: {
-    include: ['test/**/*.test.ts'],
-    exclude: ['test/browser/**', 'test/bench/**'],
-    globalSetup: 'test/global-setup.ts',
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    projects: [
+      project('unit', ['test/**/*.test.ts'], ['test/browser/**', 'test/bench/**']),
+      project('browser', ['test/browser/**/*.test.ts']),
+    ],
   },
 });
