@@ -57,7 +57,7 @@ const lineCosts = (
     }
     const { component: key } = line.item;
     const component = book.recipes.find((one) => one.key === key)!;
-    const part = partOfBatch(line.amount!, line.unit, component, cupOf(recipe, book));
+    const part = partOfBatch(line.amount!, line.unit, component, cupOf(recipe, book), book);
     const taken = part.mul(batches.get(recipe.key)!);
     const below = use[book.recipes.indexOf(component)]!;
     const parts = [...batches].map(([one, all]) => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import allergens from '../../shared/allergens.json' with { type: 'json' };
 import diets from '../../shared/diets.json' with { type: 'json' };
+import { parseWorkbook, workbookText } from '../../src/core/exchange/workbook.js';
 import { exampleKitchen } from '../world.js';
 
 // The example is a whole kitchen: every key that is used exists, once, and lists are sorted by key.
@@ -59,4 +60,8 @@ test('no more guests are named or counted than come', () => {
     const heard = event.guests.reduce((all, guest) => all + guest.count, 0) + event.eatsAll;
     expect(heard).toBeLessThan(come); // some have not been heard from
   }
+});
+
+test('it is a workbook file that the workbook takes, and gives back unchanged', () => {
+  expect(parseWorkbook(workbookText(kitchen))).toEqual({ workbook: kitchen });
 });

@@ -29,18 +29,18 @@ export const needOf = (line: Line, batches: Fraction, cup: string, book: Workboo
     : line.stated === 'bought'
       ? amount.mul(grams)
       : amount.mul(grams).div(edible);
-  const { bought, unit, cost } = priced(ingredient, boughtGrams);
+  const { bought, unit, cost } = priced(ingredient, boughtGrams, book.kitchen.cup);
   return { prepared: boughtGrams.mul(edible), bought, unit, cost };
 };
 
 /** The need in the unit the preferred pack is sold in, and its share of that pack's latest price. */
-const priced = (ingredient: Ingredient, grams: Fraction): Omit<Need, 'prepared'> => {
+const priced = (ingredient: Ingredient, grams: Fraction, cup: string): Omit<Need, 'prepared'> => {
   const density = ingredient.density?.gramsPerMl;
   if (ingredient.notBought) return { bought: grams.div(density!), unit: 'ml', cost: new Fraction(0) };
   const pack = ingredient.packs.find((one) => one.preferred)!;
   const latest = pack.prices.reduce((a, b) => (b.date >= a.date ? b : a));
   const weight = perGram[pack.size.unit];
-  const volume = millilitres(pack.size.unit, 'metric');
+  const volume = millilitres(pack.size.unit, cup);
   const one = weight
     ? new Fraction(1)
     : volume

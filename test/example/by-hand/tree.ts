@@ -23,17 +23,22 @@ export const portionsOf = (dish: Dish, event: Event, byPiece: boolean): Fraction
   return byPiece ? eaten.ceil() : eaten;
 };
 
-/** An amount of a finished recipe as a part of one batch: by weight, by volume, else by portions. */
-export const partOfBatch = (amount: string, unit: string, recipe: Recipe, cup: string): Fraction => {
+export const cupOf = (recipe: Recipe, book: Workbook) => recipe.cup ?? book.kitchen.cup;
+
+/**
+ * An amount of a finished recipe, in the user's cups, as a part of one batch: by weight, by volume, else by portions.
+ */
+export const partOfBatch = (amount: string, unit: string, recipe: Recipe, cup: string, book: Workbook) => {
   const { portions, weight, volume } = recipe.yield;
   const grams = perGram[unit];
   if (grams) return new Fraction(amount).mul(grams).div(perGram[weight!.unit]!).div(weight!.amount);
   const ml = millilitres(unit, cup);
-  if (ml) return new Fraction(amount).mul(ml).div(millilitres(volume!.unit, cup)!).div(volume!.amount);
-  return new Fraction(amount).div(portions!);
+  if (!ml) return new Fraction(amount).div(portions!);
+  return new Fraction(amount)
+    .mul(ml)
+    .div(millilitres(volume!.unit, cupOf(recipe, book))!)
+    .div(volume!.amount);
 };
-
-export const cupOf = (recipe: Recipe, book: Workbook) => recipe.cup ?? book.kitchen.cup;
 
 /** One row a recipe, one column a component: batches of the component that one batch of the recipe takes. */
 export const directUse = (book: Workbook): Fraction[][] =>
@@ -42,7 +47,7 @@ export const directUse = (book: Workbook): Fraction[][] =>
       total(
         user.lines
           .filter(({ item }) => 'component' in item && item.component === component.key)
-          .map((line) => partOfBatch(line.amount!, line.unit, component, cupOf(user, book))),
+          .map((line) => partOfBatch(line.amount!, line.unit, component, cupOf(user, book), book)),
       ),
     ),
   );
@@ -69,6 +74,6 @@ export const factorOf = (dish: Dish, event: Event, book: Workbook): Fraction => 
   const portions = portionsOf(dish, event, recipe.byPiece);
   const each = dish.portion;
   return each
-    ? portions.mul(partOfBatch(each.amount, each.unit, recipe, cupOf(recipe, book)))
+    ? portions.mul(partOfBatch(each.amount, each.unit, recipe, cupOf(recipe, book), book))
     : portions.div(recipe.yield.portions!);
 };

@@ -5,13 +5,15 @@ export const perGram: Record<string, string> = { g: '1', kg: '1000', oz: '28.349
 
 const fixed: Record<string, string> = { ml: '1', l: '1000' };
 
-/** Millilitres in a cup and spoons; the imperial cup is half a pint of 568.26125 ml. */
+/** Millilitres in each system's measures; the imperial cup is half a pint of 568.26125 ml. */
+const imperial = { 'fl-oz': '28.4130625', pint: '568.26125', quart: '1136.5225' };
+const american = { 'fl-oz': '29.5735295625', pint: '473.176473', quart: '946.352946' };
 const cups: Record<string, Record<string, string>> = {
-  metric: { cup: '250', tbsp: '15', tsp: '5' },
-  us: { cup: '236.5882365', tbsp: '14.78676478125', tsp: '4.92892159375' },
-  'us-label': { cup: '240', tbsp: '15', tsp: '5' },
-  imperial: { cup: '284.130625', tbsp: '15', tsp: '5' },
-  australian: { cup: '250', tbsp: '20', tsp: '5' },
+  metric: { ...imperial, cup: '250', tbsp: '15', tsp: '5' },
+  us: { ...american, cup: '236.5882365', tbsp: '14.78676478125', tsp: '4.92892159375' },
+  'us-label': { ...american, 'fl-oz': '30', cup: '240', tbsp: '15', tsp: '5' },
+  imperial: { ...imperial, cup: '284.130625', tbsp: '15', tsp: '5' },
+  australian: { ...imperial, cup: '250', tbsp: '20', tsp: '5' },
 };
 
 /** Millilitres in a unit of volume; nothing for a unit that is none. */
