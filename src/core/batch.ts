@@ -1,11 +1,12 @@
 import type { Facts } from './facts/facts.js';
 import type { Cup } from './facts/kitchen.js';
 import type { Line, Recipe } from './facts/recipe.js';
+import { ingredientOf, once, recipeOf } from './lookup.js';
 import type { Problem } from './problem.js';
 import { oddYield } from './problems.js';
 import { exact } from './quantity/amount.js';
 import { Rational } from './quantity/rational.js';
-import { type Quantity, quantity } from './quantity/units.js';
+import { type Base, type Quantity, quantity } from './quantity/units.js';
 import { isMissing, statesBought, weigh } from './weighing.js';
 
 /** What one batch makes: portions, grams, millilitres; exact, each absent when not known. */
@@ -13,21 +14,11 @@ export type Makes = { portions?: Rational; g?: Rational; ml?: Rational };
 
 export const cupOf = (recipe: Recipe, facts: Facts): Cup => recipe.cup ?? facts.kitchen.cup;
 
-const known = new WeakMap<Facts, Map<string, Makes>>();
-
 /**
  * What one batch of a recipe makes: as stated, and where no weight is stated but the loss in cooking is, the weight
  * of its lines less that loss. Exact.
  */
-export const makes = (recipe: Recipe, facts: Facts): Makes => {
-  const kept = known.get(facts) ?? new Map<string, Makes>();
-  known.set(facts, kept);
-  const made = kept.get(recipe.key) ?? workOut(recipe, facts);
-  kept.set(recipe.key, made);
-  return made;
-};
-
-const workOut = (recipe: Recipe, facts: Facts): Makes => {
+export const makes = once((recipe: Recipe, facts: Facts): Makes => {
   const { portions, weight, volume } = recipe.yield;
   const made: Makes = {};
   if (portions !== null) made.portions = exact(portions);
@@ -38,17 +29,20 @@ const workOut = (recipe: Recipe, facts: Facts): Makes => {
   }
   if (!made.g && recipe.cookingLoss !== null) made.g = afterLoss(recipe, facts);
   return made;
-};
+});
 
 const hundred = Rational.of(100);
 
 const afterLoss = (recipe: Recipe, facts: Facts): Rational | undefined => {
   const keeps = hundred.minus(exact(recipe.cookingLoss ?? '0')).over(hundred);
-  return linesWeight(recipe, facts)?.times(keeps);
+  return keeps.sign > 0 ? linesWeight(recipe, facts)?.times(keeps) : undefined;
 };
 
-/** Prepared grams of all lines of one batch; lines to taste count nothing, undefined when any weight is missing. */
-export const linesWeight = (recipe: Recipe, facts: Facts): Rational | undefined => {
+/**
+ * Prepared grams of all lines of one batch; lines to taste count nothing. Undefined when any weight is missing, and
+ * where no line has an amount.
+ */
+export const linesWeight = once((recipe: Recipe, facts: Facts): Rational | undefined => {
   let total = Rational.zero;
   for (const line of recipe.lines) {
     if (line.amount === null) continue;
@@ -56,25 +50,31 @@ export const linesWeight = (recipe: Recipe, facts: Facts): Rational | undefined 
     if (!grams) return undefined;
     total = total.plus(grams);
   }
-  return total;
-};
+  return total.isZero ? undefined : total;
+});
 
 const lineGrams = (line: Line, recipe: Recipe, facts: Facts): Rational | undefined => {
   const asked = quantity(exact(line.amount!), line.unit, cupOf(recipe, facts));
-  if ('component' in line.item) return componentGrams(facts.recipes.get(line.item.component)!, asked, facts);
-  const { prepared } = weigh(
-    facts.ingredients.get(line.item.ingredient)!,
-    asked,
-    statesBought(line, asked.base),
-  );
+  if ('component' in line.item) return componentGrams(recipeOf(line.item.component, facts), asked, facts);
+  const ingredient = ingredientOf(line.item.ingredient, facts);
+  const { prepared } = weigh(ingredient, asked, statesBought(line, asked.base));
   return isMissing(prepared) ? undefined : prepared;
 };
 
-/** Batches of a component in an asked amount, by portions, weight or volume as it is known to make; exact. */
+/**
+ * Batches of a component in an asked amount, by weight, volume or portions as it is known to make; exact. "Each" is a
+ * portion; of another count (a loaf, a tin) nobody has said how many portions it is, so the answer is undefined.
+ */
 export const batchesFor = (made: Makes, asked: Quantity): Rational | undefined => {
   if (asked.base === 'batch') return asked.value;
-  const whole = asked.base === 'g' ? made.g : asked.base === 'ml' ? made.ml : made.portions;
+  const whole = wholeBatch(made, asked.base);
   return whole && !whole.isZero ? asked.value.over(whole) : undefined;
+};
+
+const wholeBatch = (made: Makes, base: Base): Rational | undefined => {
+  if (base === 'g') return made.g;
+  if (base === 'ml') return made.ml;
+  return base === 'portion' || base === 'each' ? made.portions : undefined;
 };
 
 /** Grams of an asked amount of a component, exact; undefined when its weight isn't known. */

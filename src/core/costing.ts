@@ -7,7 +7,8 @@ import { guessedPrice, missingFact, noPreferredPack, noPrice } from './problems.
 import { exact } from './quantity/amount.js';
 import { Rational, sum } from './quantity/rational.js';
 import { type Quantity, quantity } from './quantity/units.js';
-import { type DishNeed, headCount, type LineNeed, type RecipeNeed, requirementsOf } from './requirements.js';
+import { type DishNeed, headCount, requirementsOf } from './requirements.js';
+import type { LineNeed, RecipeNeed } from './scaling.js';
 import { boughtIn, isMissing, latestPrice, preferredPack } from './weighing.js';
 
 export type PackPrice = { price: Rational; size: Quantity; date: string; guess: boolean };

@@ -2,7 +2,8 @@ import { serviceMinutes } from './calendar.js';
 import type { Course, Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Recipe, Step } from './facts/recipe.js';
-import type { DishNeed, RecipeNeed } from './requirements.js';
+import type { DishNeed } from './requirements.js';
+import type { RecipeNeed } from './scaling.js';
 
 /** A step of the day itself, in minutes from midnight of the event's day, at the latest that service allows. */
 export type LatestStep = {

@@ -7,7 +7,8 @@ import { noSteps } from './problems.js';
 import { exact } from './quantity/amount.js';
 import type { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
-import { type LineNeed, type RecipeNeed, requirementsOf } from './requirements.js';
+import { requirementsOf } from './requirements.js';
+import type { LineNeed, RecipeNeed } from './scaling.js';
 
 export const stations = ['Bench', 'Stove', 'Oven', 'Fridge'] as const;
 export type Station = (typeof stations)[number];

@@ -82,6 +82,13 @@ export const oddYield = (recipe: Recipe, lines: string, stated: string): Problem
   subject: ofRecipe(recipe, 'yield'),
 });
 
+export const noLines = (recipe: Recipe): Problem => ({
+  weight: 'ask',
+  code: 'no-lines',
+  sentence: `${recipe.name} has no lines, so what is in it and what it costs are not known.`,
+  subject: ofRecipe(recipe, 'lines'),
+});
+
 export const noSteps = (recipe: Recipe): Problem => ({
   weight: 'check',
   code: 'no-steps',

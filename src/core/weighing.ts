@@ -10,27 +10,37 @@ export type Weighed = { prepared: Rational | Missing; bought: Quantity | Missing
 
 export const isMissing = (value: object): value is Missing => 'missing' in value;
 
-const yieldOf = (ingredient: Ingredient): Rational | undefined =>
-  ingredient.edibleYield ? exact(ingredient.edibleYield.yield) : undefined;
+/** A figure to divide by. Zero can't be saved as one; where it slipped in all the same, it is not known. */
+const positive = (text: string | undefined): Rational | undefined => {
+  const value = text === undefined ? undefined : exact(text);
+  return value?.isZero ? undefined : value;
+};
 
-const density = (ingredient: Ingredient): Rational | undefined =>
-  ingredient.density ? exact(ingredient.density.gramsPerMl) : undefined;
+const yieldOf = (ingredient: Ingredient): Rational | undefined => positive(ingredient.edibleYield?.yield);
+
+const density = (ingredient: Ingredient): Rational | undefined => positive(ingredient.density?.gramsPerMl);
+
+const weightOf = (ingredient: Ingredient, unit: string): { grams: Rational; bought: boolean } | undefined => {
+  const weight = ingredient.weights.find((w) => w.unit === unit);
+  const grams = positive(weight?.grams);
+  return weight && grams && { grams, bought: weight.of === 'bought' };
+};
 
 /** Grams of one piece as bought: its stated bought weight, else its edible weight over the edible yield. */
 const pieceBought = (ingredient: Ingredient, unit: string): Rational | Missing => {
-  const weight = ingredient.weights.find((w) => w.unit === unit);
+  const weight = weightOf(ingredient, unit);
   if (!weight) return { missing: 'weight', unit };
-  if (weight.of === 'bought') return exact(weight.grams);
+  if (weight.bought) return weight.grams;
   const y = yieldOf(ingredient);
-  return y ? exact(weight.grams).over(y) : { missing: 'yield', unit };
+  return y ? weight.grams.over(y) : { missing: 'yield', unit };
 };
 
 const piecePrepared = (ingredient: Ingredient, unit: string): Rational | Missing => {
-  const weight = ingredient.weights.find((w) => w.unit === unit);
+  const weight = weightOf(ingredient, unit);
   if (!weight) return { missing: 'weight', unit };
-  if (weight.of === 'prepared') return exact(weight.grams);
+  if (!weight.bought) return weight.grams;
   const y = yieldOf(ingredient);
-  return y ? exact(weight.grams).times(y) : { missing: 'yield', unit };
+  return y ? weight.grams.times(y) : { missing: 'yield', unit };
 };
 
 /** Which weight a line's amount states: a count is pieces as bought, weight and volume are the prepared amount. */

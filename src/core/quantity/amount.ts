@@ -1,3 +1,4 @@
+import { amount as stored } from '../facts/common.js';
 import { Rational } from './rational.js';
 
 const glyphs: Record<string, string> = {
@@ -32,11 +33,13 @@ export const readAmount = (text: string): { amount: string } | { sentence: strin
     .replace(/\s+/g, ' ')
     .trim();
   if (/^[-−]/.test(plain)) return { sentence: `A quantity is never below zero. You entered ${asked}.` };
-  const thousands = /^(\d{1,3}),(\d{3})$/.exec(plain);
+  const thousands = /^([1-9]\d{0,2}),(\d{3})$/.exec(plain);
   if (thousands) {
     const [, whole, rest] = thousands;
     return { sentence: `${asked} can be read two ways. Type ${whole}${rest}, or ${whole}.${rest}.` };
   }
+  const range = /^(\d+(?:[.,/]\d+)?) ?[-–—] ?(\d+(?:[.,/]\d+)?)$/.exec(plain);
+  if (range) return { sentence: `${asked} is two figures. Type one of them, ${range[1]} or ${range[2]}.` };
   const decimal = plain.replace(/^(\d+),(\d+)$/, '$1.$2').replace(/^\./, '0.');
   if (/^\d{1,12}(\.\d{1,9})?$/.test(decimal)) return { amount: Rational.parse(decimal).toString() };
   const mixed = /^(?:(\d{1,9}) )?(\d{1,9})\/(\d{1,9})$/.exec(plain);
@@ -46,7 +49,7 @@ export const readAmount = (text: string): { amount: string } | { sentence: strin
       return { sentence: `${asked} has nothing below the line. Enter a fraction such as 3/4.` };
     const value = Rational.parse(whole).plus(Rational.of(Number(n), Number(d)));
     const exact = value.toString();
-    if (exact.length <= 19) return { amount: exact };
+    if (stored.safeParse(exact).success) return { amount: exact };
   }
   if (/^[\d.,/ ]+$/.test(plain))
     return { sentence: `${asked} can't be read as one figure. Enter it as 700, 0.75 or 1 1/2.` };

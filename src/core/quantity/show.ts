@@ -118,18 +118,20 @@ export const showHeat = (celsius: number, kitchen: Pick<Kitchen, 'heat'>): strin
 export const inWords = ({ figure, fraction, unit }: Shown, name?: string): string =>
   [figure, fraction, unit === 'each' ? name : plural(unit, figure, fraction)].filter(Boolean).join(' ');
 
-const plurals: Record<string, string> = {
-  leaf: 'leaves',
-  loaf: 'loaves',
-  bunch: 'bunches',
-  pinch: 'pinches',
-  batch: 'batches',
-};
+const plurals = new Map<string, string>(
+  Object.entries({
+    leaf: 'leaves',
+    loaf: 'loaves',
+    bunch: 'bunches',
+    pinch: 'pinches',
+    batch: 'batches',
+  }),
+);
 const fixed = ['g', 'kg', 'ml', 'L', 'tsp', 'tbsp', 'oz', 'lb', 'fl-oz'];
 
 /** A unit as it is said with its figure: 3 cloves, 1/2 bunch, 2 kg. */
 export const plural = (unit: string, figure: string, fraction?: string): string => {
   const one = figure === '1' ? !fraction : figure === '' || figure === 'under';
   const words = unit.replace(/-/g, ' ');
-  return one || fixed.includes(unit) ? words : (plurals[unit] ?? `${words}s`);
+  return one || fixed.includes(unit) ? words : (plurals.get(unit) ?? `${words}s`);
 };

@@ -7,61 +7,46 @@ export type Base = 'g' | 'ml' | (string & {});
 /** An exact amount in a base: 700 in g, 3 in clove. */
 export type Quantity = { value: Rational; base: Base };
 
-const r = Rational.parse;
+const sizes = (table: Record<string, string>): ReadonlyMap<string, Rational> =>
+  new Map(Object.entries(table).map(([unit, size]) => [unit, Rational.parse(size)]));
 
 /** NIST SP 811 appendix B and Handbook 44 appendix C: the avoirdupois pound is 453.59237 g exactly. */
-const mass: Record<string, Rational> = {
-  mg: r('0.001'),
-  g: r('1'),
-  kg: r('1000'),
-  oz: r('28.349523125'),
-  lb: r('453.59237'),
-};
+const mass = sizes({ mg: '0.001', g: '1', kg: '1000', oz: '28.349523125', lb: '453.59237' });
 
-const metricVolume: Record<string, Rational> = { ml: r('1'), cl: r('10'), dl: r('100'), l: r('1000') };
+const metricVolume = { ml: '1', cl: '10', dl: '100', l: '1000' };
 
 /** NIST Handbook 44 appendix C: the US gallon is 231 cubic inches, 3785.411784 ml exactly. */
 const usMeasures = {
-  'fl-oz': r('29.5735295625'),
-  pint: r('473.176473'),
-  quart: r('946.352946'),
-  gallon: r('3785.411784'),
+  'fl-oz': '29.5735295625',
+  pint: '473.176473',
+  quart: '946.352946',
+  gallon: '3785.411784',
 };
 
 /** UK Weights and Measures Act 1985, schedule 1: the gallon is 4546.09 ml exactly. */
-const imperialMeasures = {
-  'fl-oz': r('28.4130625'),
-  pint: r('568.26125'),
-  quart: r('1136.5225'),
-  gallon: r('4546.09'),
-};
+const imperialMeasures = { 'fl-oz': '28.4130625', pint: '568.26125', quart: '1136.5225', gallon: '4546.09' };
 
-const metricSpoons = { tsp: r('5'), tbsp: r('15') };
+const metricSpoons = { tsp: '5', tbsp: '15' };
+const usSpoons = { tsp: '4.92892159375', tbsp: '14.78676478125' };
 
 /** Each system's cup and spoons; a recipe or the kitchen says which it means. */
-const volumes: Record<Cup, Record<string, Rational>> = {
-  metric: { ...metricVolume, ...imperialMeasures, ...metricSpoons, cup: r('250') },
-  us: {
-    ...metricVolume,
-    ...usMeasures,
-    tsp: r('4.92892159375'),
-    tbsp: r('14.78676478125'),
-    cup: r('236.5882365'),
-  },
+const volumes: Record<Cup, ReadonlyMap<string, Rational>> = {
+  metric: sizes({ ...metricVolume, ...imperialMeasures, ...metricSpoons, cup: '250' }),
+  us: sizes({ ...metricVolume, ...usMeasures, ...usSpoons, cup: '236.5882365' }),
   // 21 CFR 101.9(b)(5)(viii), the round figures of US food labels.
-  'us-label': { ...metricVolume, ...usMeasures, ...metricSpoons, 'fl-oz': r('30'), cup: r('240') },
-  imperial: { ...metricVolume, ...imperialMeasures, ...metricSpoons, cup: r('284.130625') },
+  'us-label': sizes({ ...metricVolume, ...usMeasures, ...metricSpoons, 'fl-oz': '30', cup: '240' }),
+  imperial: sizes({ ...metricVolume, ...imperialMeasures, ...metricSpoons, cup: '284.130625' }),
   // NSW Health cookery conversion chart: the Australian tablespoon is 20 ml.
-  australian: { ...metricVolume, ...imperialMeasures, tsp: r('5'), tbsp: r('20'), cup: r('250') },
+  australian: sizes({ ...metricVolume, ...imperialMeasures, tsp: '5', tbsp: '20', cup: '250' }),
 };
 
 const dozen = Rational.of(12);
 
 /** Grams or millilitres in one of a unit under a cup system; undefined for counts. */
 const sizeOf = (unit: string, cup: Cup): { base: Base; size: Rational } | undefined => {
-  const grams = mass[unit];
+  const grams = mass.get(unit);
   if (grams) return { base: 'g', size: grams };
-  const ml = volumes[cup][unit];
+  const ml = volumes[cup].get(unit);
   return ml && { base: 'ml', size: ml };
 };
 
@@ -135,72 +120,74 @@ export const measuredUnits = [
   'gallon',
 ] as const;
 
-const spellings: Record<string, string> = {
-  gram: 'g',
-  grams: 'g',
-  gramme: 'g',
-  grammes: 'g',
-  gr: 'g',
-  kilo: 'kg',
-  kilos: 'kg',
-  kilogram: 'kg',
-  kilograms: 'kg',
-  kgs: 'kg',
-  ounce: 'oz',
-  ounces: 'oz',
-  pound: 'lb',
-  pounds: 'lb',
-  lbs: 'lb',
-  millilitre: 'ml',
-  millilitres: 'ml',
-  milliliter: 'ml',
-  milliliters: 'ml',
-  mls: 'ml',
-  centilitre: 'cl',
-  centilitres: 'cl',
-  decilitre: 'dl',
-  decilitres: 'dl',
-  litre: 'l',
-  litres: 'l',
-  liter: 'l',
-  liters: 'l',
-  ltr: 'l',
-  teaspoon: 'tsp',
-  teaspoons: 'tsp',
-  tsps: 'tsp',
-  tablespoon: 'tbsp',
-  tablespoons: 'tbsp',
-  tbsps: 'tbsp',
-  tbs: 'tbsp',
-  cups: 'cup',
-  'fl oz': 'fl-oz',
-  floz: 'fl-oz',
-  'fluid ounce': 'fl-oz',
-  'fluid ounces': 'fl-oz',
-  pt: 'pint',
-  pints: 'pint',
-  qt: 'quart',
-  quarts: 'quart',
-  gal: 'gallon',
-  gallons: 'gallon',
-  '': 'each',
-  piece: 'each',
-  pieces: 'each',
-  whole: 'each',
-  can: 'tin',
-  cans: 'tin',
-  leaves: 'leaf',
-  loaves: 'loaf',
-  bunches: 'bunch',
-  pinches: 'pinch',
-  batches: 'batch',
-  dozens: 'dozen',
-};
+const spellings: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    gram: 'g',
+    grams: 'g',
+    gramme: 'g',
+    grammes: 'g',
+    gr: 'g',
+    kilo: 'kg',
+    kilos: 'kg',
+    kilogram: 'kg',
+    kilograms: 'kg',
+    kgs: 'kg',
+    ounce: 'oz',
+    ounces: 'oz',
+    pound: 'lb',
+    pounds: 'lb',
+    lbs: 'lb',
+    millilitre: 'ml',
+    millilitres: 'ml',
+    milliliter: 'ml',
+    milliliters: 'ml',
+    mls: 'ml',
+    centilitre: 'cl',
+    centilitres: 'cl',
+    decilitre: 'dl',
+    decilitres: 'dl',
+    litre: 'l',
+    litres: 'l',
+    liter: 'l',
+    liters: 'l',
+    ltr: 'l',
+    teaspoon: 'tsp',
+    teaspoons: 'tsp',
+    tsps: 'tsp',
+    tablespoon: 'tbsp',
+    tablespoons: 'tbsp',
+    tbsps: 'tbsp',
+    tbs: 'tbsp',
+    cups: 'cup',
+    'fl oz': 'fl-oz',
+    floz: 'fl-oz',
+    'fluid ounce': 'fl-oz',
+    'fluid ounces': 'fl-oz',
+    pt: 'pint',
+    pints: 'pint',
+    qt: 'quart',
+    quarts: 'quart',
+    gal: 'gallon',
+    gallons: 'gallon',
+    '': 'each',
+    piece: 'each',
+    pieces: 'each',
+    whole: 'each',
+    can: 'tin',
+    cans: 'tin',
+    leaves: 'leaf',
+    loaves: 'loaf',
+    bunches: 'bunch',
+    pinches: 'pinch',
+    batches: 'batch',
+    dozens: 'dozen',
+  }),
+);
 
 /** The unit a cook's word means ("Tablespoons" is tbsp, nothing is each), or undefined when it can't be one. */
 export const readUnit = (text: string): string | undefined => {
   const word = text.trim().toLowerCase().replace(/\.$/, '').replace(/\s+/g, ' ');
-  const spelt = spellings[word];
+  const spelt = spellings.get(word);
   if (spelt) return spelt;
   const all: readonly string[] = [...measuredUnits, ...countUnits];
   if (all.includes(word)) return word;

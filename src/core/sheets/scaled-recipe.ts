@@ -11,7 +11,8 @@ import { noYield } from '../problems.js';
 import { exact } from '../quantity/amount.js';
 import { Rational } from '../quantity/rational.js';
 import { type Quantity, quantity } from '../quantity/units.js';
-import { type LineNeed, scale, worstFirst } from '../requirements.js';
+import { worstFirst } from '../requirements.js';
+import { type LineNeed, scale } from '../scaling.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
 /** How much to make: so many portions, each of its own size or of a stated one. */
