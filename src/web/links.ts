@@ -1,0 +1,36 @@
+import type { EntityName } from '../core/facts/facts.js';
+import type { Subject } from '../core/problem.js';
+
+const folders: Record<EntityName, string> = {
+  kitchen: '/kitchen',
+  place: '/places',
+  ingredient: '/ingredients',
+  recipe: '/recipes',
+  event: '/events',
+};
+
+/** The page of one thing. */
+export const pageOf = (entity: EntityName, key: string): string =>
+  entity === 'kitchen' ? folders.kitchen : `${folders[entity]}/${encodeURIComponent(key)}`;
+
+/** The page that lists all of a kind. */
+export const listOf = (entity: EntityName): string => folders[entity];
+
+/** The page where a problem is mended, at the field that mends it. */
+export const whereMended = ({ entity, key, field }: Subject): string =>
+  field === undefined
+    ? pageOf(entity, key)
+    : `${pageOf(entity, key)}/change#${field.replaceAll('/', '-').replaceAll(/[^\w-]/g, '')}`;
+
+export const historyOf = (entity: EntityName, key: string): string =>
+  `/history/${entity}/${encodeURIComponent(key)}`;
+
+export const menuOfPages = [
+  { word: 'Week', href: '/', phone: true },
+  { word: 'Events', href: '/events', phone: false },
+  { word: 'Recipes', href: '/recipes', phone: false },
+  { word: 'Prep', href: '/prep', phone: true },
+  { word: 'Costing', href: '/costing', phone: false },
+] as const;
+
+export type Word = (typeof menuOfPages)[number]['word'];

@@ -1,0 +1,7 @@
+import type { Answerer } from './house.js';
+import { menuOfPages } from './links.js';
+import { page } from './page.js';
+
+/** The menu of pages, which a phone has no room for in its head. */
+export const menu: Answerer = (_request, reply) =>
+  page(reply, 'menu/show', { title: 'Menu', pages: menuOfPages });

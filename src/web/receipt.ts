@@ -1,0 +1,39 @@
+import type { FastifyReply } from 'fastify';
+import type { EntityOf } from '../core/facts/facts.js';
+import { type Change, changeById } from '../store/history.js';
+import { query } from './house.js';
+
+/** What was saved last, in a sentence, and the number of the save that Undo takes back. */
+export type Receipt = { change: number; sentence: string };
+
+/** The receipt of the save that brought this page up (`?saved=7`), until the next one. */
+export const receiptFor = async ({ request }: FastifyReply): Promise<Receipt | undefined> => {
+  const id = query(request, 'saved');
+  if (!/^\d{1,15}$/.test(id)) return undefined;
+  const change = await changeById(request.server.house.db, Number(id));
+  return change && { change: change.id, sentence: sentences(request.query as Asked, change) };
+};
+
+type Asked = { undone?: string; merged?: string };
+
+const sentences = ({ undone, merged }: Asked, change: Change<keyof EntityOf>): string => {
+  const main = undone === undefined ? said(change) : `Took back the change of ${nameOf(change)}.`;
+  const others = /^\d{1,4}$/.test(merged ?? '') ? ` What others had changed meanwhile is kept too.` : '';
+  return main + others;
+};
+
+const nameOf = ({ before, after }: Change<keyof EntityOf>): string => (after ?? before)?.name ?? '';
+
+const said = (change: Change<keyof EntityOf>): string => {
+  const { before, after } = change;
+  if (!after) return `Removed ${nameOf(change)}.`;
+  if (!before) return `Added ${nameOf(change)}.`;
+  const archived = (doc: object | null) => (doc as { archived?: boolean } | null)?.archived === true;
+  if (archived(after) !== archived(before))
+    return archived(after) ? `Archived ${nameOf(change)}.` : `Brought ${nameOf(change)} back.`;
+  const [was, is] = [guestsIn(before), guestsIn(after)];
+  return is !== undefined && is !== was ? `Saved ${is} guests.` : `Saved ${nameOf(change)}.`;
+};
+
+const guestsIn = (doc: EntityOf[keyof EntityOf] | null): number | undefined =>
+  doc && 'groups' in doc ? doc.groups.reduce((sum, { guests }) => sum + guests, 0) : undefined;
