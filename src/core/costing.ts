@@ -20,6 +20,8 @@ export const packPrice = (ingredient: Ingredient, facts: Facts): PackPrice | Pro
   const price = latestPrice(pack);
   if (!price) return noPrice(ingredient);
   const size = quantity(exact(pack.size.amount), pack.size.unit, facts.kitchen.cup);
+  // An empty pack can't be saved; where one slipped in, a price for nothing is no price.
+  if (size.value.isZero) return noPrice(ingredient);
   return { price: Rational.of(price.price), size, date: price.date, guess: price.guess };
 };
 
@@ -60,10 +62,9 @@ export const costOf = (needs: readonly RecipeNeed[], facts: Facts): Answer<Recip
   const costs = new Map<string, RecipeCost>();
   for (const need of [...needs].reverse()) {
     const lines = need.lines.map((line) => ({ need: line, cost: lineCost(line, costs, facts, problems) }));
-    const complete = lines.every(
-      ({ cost, need: { line, component } }) =>
-        (cost !== undefined || line.amount === null) && (!component || costs.get(component.key)!.complete),
-    );
+    const known = ({ cost, need: { line, component } }: LineCost) =>
+      (cost !== undefined || line.amount === null) && (!component || costs.get(component.key)!.complete);
+    const complete = lines.length > 0 && lines.every(known);
     const cost = sum(lines.map((line) => line.cost ?? Rational.zero));
     costs.set(need.recipe.key, { need, lines, cost, complete });
   }

@@ -1,8 +1,18 @@
 import { Rational } from './quantity/rational.js';
 
+// ISO 4217, List One of 2024-06-25. Not asked of Intl: there HUF or IQD have other digits, and they change with its
+// version, which would turn every price kept into another.
+const notTwo = {
+  0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF',
+  3: 'BHD IQD JOD KWD LYD OMR TND',
+  4: 'CLF UYW',
+};
+const digits = new Map(
+  Object.entries(notTwo).flatMap(([n, codes]) => codes.split(' ').map((code) => [code, Number(n)] as const)),
+);
+
 /** Minor digits of an ISO 4217 currency: 2 for GBP, 0 for JPY, 3 for KWD. */
-export const minorDigits = (currency: string): number =>
-  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+export const minorDigits = (currency: string): number => digits.get(currency) ?? 2;
 
 /** An exact sum in minor units rounded once to a whole unit, halves up. */
 export const toMinor = (value: Rational): number => Number(value.round());

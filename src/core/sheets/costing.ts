@@ -15,8 +15,11 @@ export type IngredientUse = {
   ingredient: Ingredient;
   prepared: Rational | undefined;
   bought: Quantity | undefined;
+  /** What its uses cost as far as is known, and its part of the event's total in minor units; undefined when none is. */
   exact: Rational | undefined;
   cost: number | undefined;
+  /** false when the cost of a use of it isn't known. */
+  complete: boolean;
 };
 
 export type Costing = { event: Event; facts: Facts; cost: EventCost; ingredients: IngredientUse[] };
@@ -31,20 +34,26 @@ export const costing = (event: Event, today: Facts): Answer<Costing> => {
 
 const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.plus(b);
 
-/** Every ingredient of an event's dishes with all its uses together, in the base its pack is sold in; exact. */
+/**
+ * Every ingredient of an event's dishes with all its uses together, in the base its pack is sold in; exact. Their
+ * costs in minor units add up to the event's total.
+ */
 export const ingredientUses = (cost: EventCost, facts: Facts): IngredientUse[] => {
   const uses = new Map<string, IngredientUse>();
   for (const { need, cost: exact } of linesOf(cost)) {
     const ingredient = need.ingredient!;
     const bought = need.bought && asSold(ingredient, need.bought, facts);
+    const complete = exact !== undefined;
     const before = uses.get(ingredient.key);
     if (!before) {
-      uses.set(ingredient.key, { ingredient, prepared: need.prepared, bought, exact, cost: undefined });
+      const { prepared } = need;
+      uses.set(ingredient.key, { ingredient, prepared, bought, exact, cost: undefined, complete });
       continue;
     }
     before.prepared = plus(before.prepared, need.prepared);
     before.bought = added(before.bought, bought);
-    before.exact = plus(before.exact, exact);
+    before.exact = plus(before.exact, exact) ?? before.exact ?? exact;
+    before.complete &&= complete;
   }
   const list = [...uses.values()];
   const parts = allocate(
@@ -118,14 +127,16 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
           { key: 'prepared', label: 'Prepared', unit: 'g' },
           { key: 'bought', label: 'As purchased' },
           { key: 'unit', label: 'Unit' },
-          { key: 'cost', label: 'Cost', unit: currency },
+          { key: 'cost', label: 'Cost known', unit: currency },
+          { key: 'complete', label: 'Complete' },
         ],
-        rows: ingredients.map(({ ingredient, prepared, bought, cost: part }) => ({
+        rows: ingredients.map(({ ingredient, prepared, bought, cost: part, complete }) => ({
           ingredient: ingredient.name,
           prepared: prepared?.toString() ?? '',
           bought: bought?.value.toString() ?? '',
           unit: bought?.base ?? '',
           cost: part === undefined ? '' : decimalMoney(part, currency),
+          complete: complete ? 'yes' : 'no',
         })),
       },
     ],
