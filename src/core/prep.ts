@@ -7,8 +7,8 @@ import { noSteps } from './problems.js';
 import { exact } from './quantity/amount.js';
 import type { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
-import { requirementsOf } from './requirements.js';
-import type { LineNeed, RecipeNeed } from './scaling.js';
+import { type CourseNeed, requirementsOf } from './requirements.js';
+import { closure, type LineNeed, type RecipeNeed } from './scaling.js';
 
 export const stations = ['Bench', 'Stove', 'Oven', 'Fridge'] as const;
 export type Station = (typeof stations)[number];
@@ -57,41 +57,39 @@ export const prepFor = (events: readonly Event[], today: Facts): Answer<PrepDay[
   const jobs = new Map<string, Job>();
   for (const event of events) {
     const facts = factsOf(event, today);
-    for (const { course, dishes } of requirementsOf(event, facts))
-      for (const dish of dishes) {
-        problems.push(...dish.problems);
-        for (const planned of plan(dish.recipes, servedOn(event, course)))
-          addJob(planned, event, jobs, problems);
-      }
+    const needs = requirementsOf(event, facts);
+    problems.push(...needs.flatMap(({ dishes }) => dishes.flatMap((dish) => dish.problems)));
+    for (const planned of plan(event, needs, facts)) addJob(planned, event, jobs, problems);
   }
   return { value: days([...jobs.values()]), problems };
 };
 
-/** When each step of a dish and of its components is done. The needs come with each recipe before what it uses. */
-const plan = (needs: readonly RecipeNeed[], service: string): Planned[] => {
-  const usedOn = new Map<string, string>([[needs[0]!.recipe.key, service]]);
-  const planned: Planned[] = [];
-  for (const [depth, need] of needs.entries()) {
-    const due = usedOn.get(need.recipe.key)!;
-    const steps = need.recipe.steps.map((step, i) => ({
-      need,
-      step,
-      number: i + 1,
-      date: addDays(due, -step.daysAhead),
-      depth,
-    }));
-    // A step can't come before the day of the step it follows.
-    for (let i = steps.length - 2; i >= 0; i--)
-      if (steps[i]!.date > steps[i + 1]!.date) steps[i]!.date = steps[i + 1]!.date;
-    planned.push(...(steps.length ? steps : [{ need, step: undefined, number: 1, date: due, depth }]));
-    const first = steps[0]?.date ?? due;
-    for (const { component } of need.lines) {
-      if (!component) continue;
-      const before = usedOn.get(component.key);
-      if (!before || first < before) usedOn.set(component.key, first);
-    }
-  }
-  return planned;
+/** When each step of an event's dishes and components is done: one day a step, early enough for every use of it. */
+const plan = (event: Event, needs: readonly CourseNeed[], facts: Facts): Planned[] => {
+  const usedOn = new Map<string, string>();
+  const use = (key: string, day: string) => {
+    const before = usedOn.get(key);
+    if (!before || day < before) usedOn.set(key, day);
+  };
+  for (const { course, dishes } of needs)
+    for (const { recipe } of dishes) use(recipe.key, servedOn(event, course));
+  const dishes = needs.flatMap((course) => course.dishes);
+  const all = closure([...new Set(dishes.map(({ recipe }) => recipe))], facts);
+  return all.flatMap((recipe, depth) => {
+    const dated = datedSteps(recipe, usedOn.get(recipe.key)!);
+    for (const { item } of recipe.lines) if ('component' in item) use(item.component, dated[0]!.date);
+    const uses = dishes.flatMap((dish) => dish.recipes.filter((need) => need.recipe === recipe));
+    return uses.flatMap((need) => dated.map((step) => ({ ...step, need, depth })));
+  });
+};
+
+/** A recipe's steps with their days for a day of use, or the recipe whole on that day where it has no steps. */
+const datedSteps = (recipe: Recipe, due: string): Pick<Planned, 'step' | 'number' | 'date'>[] => {
+  const steps = recipe.steps.map((step, i) => ({ step, number: i + 1, date: addDays(due, -step.daysAhead) }));
+  // A step can't come after the day of the step that follows it.
+  for (let i = steps.length - 2; i >= 0; i--)
+    if (steps[i]!.date > steps[i + 1]!.date) steps[i]!.date = steps[i + 1]!.date;
+  return steps.length ? steps : [{ step: undefined, number: 1, date: due }];
 };
 
 const addJob = (
