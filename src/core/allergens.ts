@@ -1,8 +1,10 @@
 import published from '../../shared/allergens.json' with { type: 'json' };
 import type { Facts } from './facts/facts.js';
-import type { Ingredient } from './facts/ingredient.js';
+import type { AllergenState, Ingredient } from './facts/ingredient.js';
 import type { AllergenListId, Kitchen } from './facts/kitchen.js';
 import type { Recipe } from './facts/recipe.js';
+import { ingredientOf, once, recipeOf } from './lookup.js';
+import { closure } from './scaling.js';
 
 /** contains beats may contain beats not known beats free. */
 export type State = 'contains' | 'may' | 'unknown' | 'free';
@@ -43,7 +45,8 @@ export const worst = (a: State, b: State): State => (worse[b] > worse[a] ? b : a
 /** A state, and whether any part of it is not known: a may-contain can hide an unread label. */
 export type Known = { state: State; unknown: boolean };
 
-const stated = (ingredient: Ingredient, id: string): State => {
+/** What is said of one substance, by itself or, when free, by its group. */
+export const stated = (ingredient: Ingredient, id: string): State => {
   const own = ingredient.allergens[id];
   if (own) return own.state;
   for (const [group, covers] of groups)
@@ -51,12 +54,22 @@ const stated = (ingredient: Ingredient, id: string): State => {
   return 'unknown';
 };
 
+const kept = new WeakMap<Ingredient, Map<readonly string[], Known>>();
+
 /**
  * What is known of an ingredient for a set of substances: the worst of their states. A group's own entry ("nuts",
  * where the label doesn't say which) says free of each substance in that group and of no other, so a law's list that
  * covers more asks again; contains and may contain it says of the group as a whole.
  */
 export const stateOf = (ingredient: Ingredient, members: readonly string[]): Known => {
+  const answers = kept.get(ingredient) ?? new Map<readonly string[], Known>();
+  kept.set(ingredient, answers);
+  const known = answers.get(members) ?? workOut(ingredient, members);
+  answers.set(members, known);
+  return known;
+};
+
+const workOut = (ingredient: Ingredient, members: readonly string[]): Known => {
   let state: State = 'free';
   let unknown = false;
   for (const id of members) {
@@ -75,41 +88,66 @@ export const stateOf = (ingredient: Ingredient, members: readonly string[]): Kno
   return { state, unknown };
 };
 
-/** What brings an allergen in, and in which state. */
-export type Bringer = Way & { state: State };
-
-export type Cell = Known & { item: AllergenItem; brings: Bringer[] };
+/** The entry that puts an ingredient into a state for an allergen: a substance's own first, then its group's. */
+export const saidBy = (
+  ingredient: Ingredient,
+  item: AllergenItem,
+  state: State,
+): AllergenState | undefined => {
+  const about = [...groups].filter(([, covers]) => covers.some((id) => item.members.includes(id)));
+  return [...item.members, ...about.map(([group]) => group)]
+    .map((id) => ingredient.allergens[id])
+    .find((entry) => entry?.state === state);
+};
 
 /** An ingredient, and the recipes it comes through, the dish first. */
 export type Way = { ingredient: Ingredient; through: Recipe[] };
 
+/** What brings an allergen in, in which state, and whether part of it is not known. */
+export type Bringer = Way & Known;
+
+export type Cell = Known & { item: AllergenItem; brings: Bringer[] };
+
+// In a deep web of components the ways double at every level; nobody reads on past so many into one recipe.
+const mostWays = 12;
+
 /** Every ingredient below a recipe, once for each way it comes in. */
-export const ways = (recipe: Recipe, facts: Facts): Way[] => {
+export const ways = once((recipe: Recipe, facts: Facts): Way[] => {
   const found: Way[] = [];
-  const seen = new Set<string>();
-  const visit = (one: Recipe, above: Recipe[]) => {
+  const times = new Map<Recipe, number>();
+  const visit = (one: Recipe, above: readonly Recipe[]) => {
+    const before = times.get(one) ?? 0;
+    if (before === mostWays) return;
+    times.set(one, before + 1);
     const through = [...above, one];
+    const seen = new Set<string>();
     for (const { item } of one.lines) {
-      if ('component' in item) {
-        const component = facts.recipes.get(item.component)!;
-        if (!through.includes(component)) visit(component, through);
-        continue;
-      }
-      const mark = `${item.ingredient} ${one.key}`;
+      const key = 'component' in item ? item.component : item.ingredient;
+      const mark = 'component' in item ? `component ${key}` : key;
       if (seen.has(mark)) continue;
       seen.add(mark);
-      found.push({ ingredient: facts.ingredients.get(item.ingredient)!, through });
+      if ('component' in item) visit(recipeOf(key, facts), through);
+      else found.push({ ingredient: ingredientOf(key, facts), through });
     }
   };
   visit(recipe, []);
   return found;
-};
+});
+
+/** Recipes without a single line, the recipe itself or below it: of what is in them nothing is known. */
+export const unwritten = once((recipe: Recipe, facts: Facts): Recipe[] =>
+  closure([recipe], facts).filter(({ lines }) => lines.length === 0),
+);
 
 /**
  * The allergens of a recipe by the list in force, through any depth: for each entry the worst state of everything in
  * it, with the ingredients that bring it and the way they come in. Adding an ingredient never improves a state.
  */
-export const allergensOf = (recipe: Recipe, facts: Facts): Cell[] => cellsOf(ways(recipe, facts), facts);
+export const allergensOf = once((recipe: Recipe, facts: Facts): Cell[] => {
+  const cells = cellsOf(ways(recipe, facts), facts);
+  if (unwritten(recipe, facts).length === 0) return cells;
+  return cells.map((cell) => ({ ...cell, state: worst(cell.state, 'unknown'), unknown: true }));
+});
 
 /** The same for any set of ingredients and the ways they come in. */
 export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] =>
@@ -120,7 +158,7 @@ export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] =>
       if (known.state === 'free') continue;
       cell.state = worst(cell.state, known.state);
       cell.unknown ||= known.unknown;
-      cell.brings.push({ ingredient, state: known.state, through });
+      cell.brings.push({ ingredient, through, ...known });
     }
     return cell;
   });

@@ -1,6 +1,7 @@
 import { dietName, type Judged, judgeGuest, type Verdict } from './diets.js';
 import type { Event, Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
+import { recipeOf } from './lookup.js';
 import type { Problem } from './problem.js';
 import { listed, ofEvent } from './problems.js';
 import { eatersOf, headCount } from './requirements.js';
@@ -59,7 +60,7 @@ const rowFor = (guest: Guest, event: Event, facts: Facts): CoverageRow => {
     let has: Verdict = 'no';
     for (const dish of course.dishes) {
       if (eatersOf(dish.eaters, event).get(guest.group)?.isZero ?? true) continue;
-      const recipe = facts.recipes.get(dish.recipe)!;
+      const recipe = recipeOf(dish.recipe, facts);
       const judged = judgeGuest(guest, recipe, facts);
       cells.push({ ...judged, dish: dish.key, course: course.key, name: recipe.name });
       if (order.indexOf(judged.verdict) < order.indexOf(has)) has = judged.verdict;

@@ -1,11 +1,12 @@
 import allergens from '../../shared/allergens.json' with { type: 'json' };
 import published from '../../shared/diets.json' with { type: 'json' };
-import { stateOf, ways } from './allergens.js';
+import { type State, stated, stateOf, unwritten, ways } from './allergens.js';
 import type { Known } from './facts/common.js';
 import type { Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Ingredient, Trait } from './facts/ingredient.js';
 import type { Recipe } from './facts/recipe.js';
+import { once } from './lookup.js';
 
 /** A diet is a rule over facts: what it avoids. */
 export type Diet = {
@@ -50,67 +51,101 @@ const kindsOfMeat: Trait[] = ['pork', 'beef', 'poultry'];
 
 /**
  * A fact of an ingredient that diets turn on: as stated, else as its other facts settle it (any pork is meat, no meat
- * is no pork, an allergen stated for dairy, egg, fish or shellfish), else unknown.
+ * is no pork, an allergen stated for dairy, egg, fish or shellfish), else unknown. A label that names it outdoes a no.
  */
 export const traitOf = (ingredient: Ingredient, trait: Trait): Known => {
+  const members = shownBy[trait];
+  const label = members && stateOf(ingredient, members);
+  if (label?.state === 'contains') return 'yes';
   const said = ingredient.traits[trait];
   if (said && said !== 'unknown') return said;
   if (trait === 'meat' && kindsOfMeat.some((kind) => ingredient.traits[kind] === 'yes')) return 'yes';
   if (kindsOfMeat.includes(trait) && ingredient.traits.meat === 'no') return 'no';
-  const members = shownBy[trait];
-  if (!members) return 'unknown';
-  const { state, unknown } = stateOf(ingredient, members);
-  if (state === 'contains') return 'yes';
-  return state === 'unknown' || unknown ? 'unknown' : 'no';
+  return !label || label.unknown ? 'unknown' : 'no';
 };
 
 const verdictOfTrait: Record<Known, Verdict> = { yes: 'no', unknown: 'unknown', no: 'yes' };
 
-const avoidedBy = (diet: Diet): string[] =>
-  diet.avoidsAllergens.flatMap((id) => allergens.groups.find((group) => group.id === id)?.members ?? [id]);
+const groups = new Set(allergens.groups.map((group) => group.id));
+const substancesOf = new Map(
+  diets.map((diet) => [diet, diet.avoidsAllergens.filter((id) => !groups.has(id))]),
+);
 
-/** A diet against one ingredient: the hardest verdict of all that the diet avoids, and the fact it turns on. */
-const judge = (diet: Diet, ingredient: Ingredient): { verdict: Verdict; because: string } => {
-  let verdict: Verdict = 'yes';
-  let because = '';
-  const weighUp = (found: Verdict, fact: string) => {
-    if (rank[found] <= rank[verdict]) return;
-    verdict = found;
-    because = fact;
-  };
-  for (const trait of diet.avoidsTraits) weighUp(verdictOfTrait[traitOf(ingredient, trait)], trait);
-  for (const id of new Set(avoidedBy(diet))) weighUp(verdictOfAllergen(ingredient, [id]), id);
-  // A group's own entry ("nuts") speaks only for the group as a whole.
-  for (const id of diet.avoidsAllergens) {
-    if (ingredient.allergens[id]?.state === 'contains') weighUp('no', id);
+type Found = { verdict: Verdict; because: string };
+
+/** What the label says: all substances together, for a group's own entry ("nuts") speaks for the group as a whole. */
+const byLabel = (diet: Diet, ingredient: Ingredient): Found => {
+  const substances = substancesOf.get(diet)!;
+  const { state, unknown } = stateOf(ingredient, substances);
+  const entry = (wanted: State) =>
+    diet.avoidsAllergens.find((id) => ingredient.allergens[id]?.state === wanted);
+  const contained = entry('contains');
+  if (contained || state === 'contains') return { verdict: 'no', because: contained ?? '' };
+  const traces = entry('may');
+  if (unknown) {
+    const open = substances.find((id) => stated(ingredient, id) === 'unknown');
+    return { verdict: 'unknown', because: open ?? traces ?? '' };
   }
-  return { verdict, because };
+  return traces || state === 'may'
+    ? { verdict: 'may', because: traces ?? '' }
+    : { verdict: 'yes', because: '' };
 };
 
-const verdictOfAllergen = (ingredient: Ingredient, members: string[]): Verdict => {
-  const { state, unknown } = stateOf(ingredient, members);
-  if (state === 'contains') return 'no';
-  if (state === 'unknown' || unknown) return 'unknown';
-  return state === 'may' ? 'may' : 'yes';
+const byTraits = (diet: Diet, ingredient: Ingredient): Found =>
+  diet.avoidsTraits
+    .map((trait) => ({ verdict: verdictOfTrait[traitOf(ingredient, trait)], because: trait }))
+    .reduce((a, b) => (rank[b.verdict] > rank[a.verdict] ? b : a), { verdict: 'yes', because: '' } as Found);
+
+const kept = new WeakMap<Ingredient, Map<Diet, Found>>();
+
+/**
+ * A diet against one ingredient, and the fact it turns on. A choice or a faith turns on what is in a dish: of its label
+ * only "contains" counts, not traces. An allergy turns on the label alone.
+ */
+const judge = (diet: Diet, ingredient: Ingredient): Found => {
+  const answers = kept.get(ingredient) ?? new Map<Diet, Found>();
+  kept.set(ingredient, answers);
+  const found = answers.get(diet) ?? workOut(diet, ingredient);
+  answers.set(diet, found);
+  return found;
 };
 
-/** Several diets against a recipe, through any depth: the hardest verdict, with every reason that is not a yes. */
+const workOut = (diet: Diet, ingredient: Ingredient): Found => {
+  const label = byLabel(diet, ingredient);
+  if (diet.kind !== 'choice' && diet.kind !== 'religious') return label;
+  return label.verdict === 'no' ? label : byTraits(diet, ingredient);
+};
+
+/**
+ * Several diets against a recipe, through any depth: the hardest verdict, with every reason that is not a yes. Where a
+ * recipe has no lines nobody is told yes, nor by a diet this workbook doesn't know.
+ */
 export const judgeRecipe = (wanted: readonly string[], recipe: Recipe, facts: Facts): Judged => {
+  const judged = wanted.map((id) => judgeDiet(id, recipe, facts));
+  const reasons = judged.flatMap((one) => one.reasons).sort((a, b) => rank[b.verdict] - rank[a.verdict]);
+  return { verdict: judged.reduce((v, one) => harder(v, one.verdict), 'yes' as Verdict), reasons };
+};
+
+const answersOf = once((_recipe: Recipe, _facts: Facts) => new Map<string, Judged>());
+
+const judgeDiet = (id: string, recipe: Recipe, facts: Facts): Judged => {
+  const answers = answersOf(recipe, facts);
+  const judged = answers.get(id) ?? judgeAll(id, recipe, facts);
+  answers.set(id, judged);
+  return judged;
+};
+
+const judgeAll = (id: string, recipe: Recipe, facts: Facts): Judged => {
+  const diet = byId.get(id);
+  if (!diet) return { verdict: 'unknown', reasons: [] };
   const reasons: Reason[] = [];
-  let verdict: Verdict = 'yes';
-  for (const id of wanted) {
-    const diet = byId.get(id);
-    // A diet this workbook doesn't know can't be judged, so nobody is told yes.
-    if (!diet) verdict = harder(verdict, 'unknown');
-    else
-      for (const { ingredient, through } of ways(recipe, facts)) {
-        const found = judge(diet, ingredient);
-        if (found.verdict === 'yes') continue;
-        verdict = harder(verdict, found.verdict);
-        reasons.push({ ...found, diet: id, ingredient, through });
-      }
+  let verdict: Verdict = unwritten(recipe, facts).length > 0 ? 'unknown' : 'yes';
+  for (const { ingredient, through } of ways(recipe, facts)) {
+    const found = judge(diet, ingredient);
+    if (found.verdict === 'yes') continue;
+    verdict = harder(verdict, found.verdict);
+    reasons.push({ ...found, diet: id, ingredient, through });
   }
-  reasons.sort((a, b) => rank[b.verdict] - rank[a.verdict]);
   return { verdict, reasons };
 };
 

@@ -1,11 +1,12 @@
-import { type AllergenItem, allergensOf, type Cell, listOf } from '../allergens.js';
+import { type AllergenItem, allergensOf, type Cell, listOf, saidBy, unwritten, ways } from '../allergens.js';
 import { type Coverage, coverageOf, coverageProblems } from '../coverage.js';
 import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
 import type { Ingredient } from '../facts/ingredient.js';
 import type { Recipe } from '../facts/recipe.js';
+import { recipeOf } from '../lookup.js';
 import type { Answer, Problem } from '../problem.js';
-import { unreadLabel } from '../problems.js';
+import { noLines, unreadLabel } from '../problems.js';
 import { worstFirst } from '../requirements.js';
 import { cautions, type Sheet } from './sheet.js';
 
@@ -29,11 +30,12 @@ export const allergenMatrix = (event: Event, today: Facts): Answer<AllergenMatri
   const list = listOf(facts.kitchen);
   const rows = event.courses.flatMap((course) =>
     course.dishes.map((dish) => {
-      const recipe = facts.recipes.get(dish.recipe)!;
+      const recipe = recipeOf(dish.recipe, facts);
       return { course: course.name, dish: dish.key, recipe, cells: allergensOf(recipe, facts) };
     }),
   );
   const coverage = coverageOf(event, facts);
+  const blank = rows.flatMap(({ recipe }) => unwritten(recipe, facts));
   return {
     value: {
       event,
@@ -43,9 +45,9 @@ export const allergenMatrix = (event: Event, today: Facts): Answer<AllergenMatri
       rows,
       coverage,
       notKnown: rows.reduce((n, row) => n + row.cells.filter((cell) => cell.unknown).length, 0),
-      labels: labelDates(facts),
+      labels: labelDates(rows, facts),
     },
-    problems: worstFirst([...coverageProblems(event, coverage), ...unreadIn(rows)]),
+    problems: worstFirst([...coverageProblems(event, coverage), ...blank.map(noLines), ...unreadIn(rows)]),
   };
 };
 
@@ -54,8 +56,9 @@ export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): 
   const open = new Map<string, { ingredient: Ingredient; dishes: Set<string>; items: Set<string> }>();
   for (const { recipe, cells } of rows)
     for (const cell of cells)
-      for (const { ingredient, state } of cell.brings) {
-        if (state !== 'unknown') continue;
+      for (const { ingredient, state, unknown } of cell.brings) {
+        // What contains it needs no more asking; a may-contain can hide a label that was not read to the end.
+        if (!unknown || state === 'contains') continue;
         const entry = open.get(ingredient.key) ?? { ingredient, dishes: new Set(), items: new Set() };
         entry.dishes.add(recipe.name);
         entry.items.add(cell.item.short.toLowerCase());
@@ -66,11 +69,12 @@ export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): 
   );
 };
 
-const labelDates = (facts: Facts): AllergenMatrix['labels'] => {
-  const dates: string[] = [];
-  for (const { allergens } of facts.ingredients.values())
-    for (const { source, date } of Object.values(allergens)) if (source === 'label' && date) dates.push(date);
-  dates.sort();
+const labelDates = (rows: readonly MatrixRow[], facts: Facts): AllergenMatrix['labels'] => {
+  const inDishes = new Set(rows.flatMap(({ recipe }) => ways(recipe, facts)).map((way) => way.ingredient));
+  const dates = [...inDishes]
+    .flatMap(({ allergens }) => Object.values(allergens))
+    .flatMap(({ source, date }) => (source === 'label' && date ? [date] : []))
+    .sort();
   return dates.length ? { first: dates[0]!, last: dates.at(-1)! } : undefined;
 };
 
@@ -160,19 +164,19 @@ export const allergenMatrixSheet = ({ value, problems }: Answer<AllergenMatrix>)
 };
 
 const sourceRows = (recipe: Recipe, { item, brings }: Cell): Record<string, string>[] =>
-  brings.map(({ ingredient, state, through }) => {
-    const said = item.members.map((id) => ingredient.allergens[id]).find((entry) => entry);
+  brings.map(({ ingredient, state, unknown, through }) => {
+    const said = saidBy(ingredient, item, state);
     return {
       dish: recipe.name,
       allergen: item.name,
       gs1: item.gs1 ?? '',
-      state: stateWords[state],
+      state: cellWords({ state, unknown }),
       ingredient: ingredient.name,
       through: through
         .slice(1)
         .map((one) => one.name)
         .join(' → '),
-      source: state === 'unknown' ? '' : (said?.source ?? ''),
-      date: state === 'unknown' ? '' : (said?.date ?? ''),
+      source: said?.source ?? '',
+      date: said?.date ?? '',
     };
   });

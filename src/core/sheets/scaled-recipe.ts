@@ -1,4 +1,4 @@
-import { allergensOf, type Cell, cellsOf, ways } from '../allergens.js';
+import { allergensOf, type Cell, cellsOf } from '../allergens.js';
 import { batchesFor, checkYield, cupOf, makes } from '../batch.js';
 import { costOf, type RecipeCost } from '../costing.js';
 import type { Measure } from '../facts/common.js';
@@ -108,8 +108,10 @@ const measured = (made: ReturnType<typeof makes>): Quantity | undefined => {
 };
 
 const lineAllergens = ({ ingredient, component }: LineNeed, facts: Facts): ScaledLine['allergens'] => {
-  const all = component ? ways(component, facts) : [{ ingredient: ingredient!, through: [] }];
-  return cellsOf(all, facts).flatMap(({ item, state }) =>
+  const cells = component
+    ? allergensOf(component, facts)
+    : cellsOf([{ ingredient: ingredient!, through: [] }], facts);
+  return cells.flatMap(({ item, state }) =>
     state === 'free' ? [] : [{ item: item.short.toLowerCase(), state }],
   );
 };
