@@ -16,8 +16,26 @@ const fonts = (name: string, axis: string): [string, string][] =>
 
 const own = (name: string): [string, string] => [name, join(root, 'views/assets', name)];
 
+/** In the order the pages link them: what is narrower or printed overrides what stands before. */
+export const styles = [
+  'fonts.css',
+  'ground.css',
+  'marks.css',
+  'charts.css',
+  'buttons.css',
+  'fields.css',
+  'tables.css',
+  'top.css',
+  'page.css',
+  'side.css',
+  'lists.css',
+  'narrow.css',
+  'phone.css',
+  'phone-lists.css',
+];
+
 const files: [string, string][] = [
-  own('app.css'),
+  ...styles.map(own),
   own('sheet.css'),
   own('app.js'),
   own('mark.svg'),

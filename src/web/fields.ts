@@ -88,13 +88,13 @@ export class Fields {
     return html`<label class="choice"><input type="checkbox" name="${name}" value="${value}" id="${id}"${on ? html` checked` : nothing}> <span>${label}${hint && html` <span class="hint">${hint}</span>`}</span></label>`;
   }
 
-  /** The bare input, for rows of many; its label is read out, not shown. */
+  /** The bare input, for rows of many; its label is read out, and shown where the row has no room for a head. */
   cell(question: Question): Html {
-    return html`<div class="cell-field">${this.input(question, true)}${this.sentence(question.name)}</div>`;
+    return inCell(question, this.input(question, true), this.sentence(question.name));
   }
 
   selectCell(question: Question, choices: readonly Choice[]): Html {
-    return html`<div class="cell-field">${this.selectOnly(question, choices, true)}${this.sentence(question.name)}</div>`;
+    return inCell(question, this.selectOnly(question, choices, true), this.sentence(question.name));
   }
 
   private input(question: Question, bare = false): Html {
@@ -115,11 +115,11 @@ export class Fields {
   }
 
   private wiring(question: Question, bare = false): Html {
-    const { name, label, hint, inputmode, autocomplete, list, required, focus } = question;
+    const { name, hint, inputmode, autocomplete, list, required, focus } = question;
     const id = fieldId(name);
     const fault = this.fault(name);
     const about = [hint && !bare && `${id}-hint`, fault && `${id}-fault`].filter(Boolean).join(' ');
-    return html` id="${id}" name="${name}"${bare && html` aria-label="${label}"`}${inputmode && html` inputmode="${inputmode}"`}${html` autocomplete="${autocomplete ?? 'off'}"`}${list && html` list="${list}"`}${required && html` aria-required="true"`}${focus && html` data-focus`}${fault && html` aria-invalid="true"`}${about && html` aria-describedby="${about}"`}`;
+    return html` id="${id}" name="${name}"${inputmode && html` inputmode="${inputmode}"`}${html` autocomplete="${autocomplete ?? 'off'}"`}${list && html` list="${list}"`}${required && html` aria-required="true"`}${focus && html` data-focus`}${fault && html` aria-invalid="true"`}${about && html` aria-describedby="${about}"`}`;
   }
 
   private row(question: Question, field: Html): Html {
@@ -143,3 +143,6 @@ const rest = (field: string, prefix: string) => (field.startsWith(prefix) ? fiel
 
 const wrapped = (fault: Fault | undefined, ...inside: Html[]): Html =>
   html`<div class="row field${fault && ' wrong'}"><div class="gutter">${fault && 'fix this'}</div><div>${inside}</div></div>`;
+
+const inCell = ({ name, label }: Question, ...inside: Html[]): Html =>
+  html`<div class="cell-field"><label class="cell-label" for="${fieldId(name)}">${label}</label>${inside}</div>`;

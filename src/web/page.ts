@@ -1,4 +1,5 @@
 import type { FastifyReply } from 'fastify';
+import { styles } from './assets.js';
 import { inZone } from './clock.js';
 import { type Fault, Fields, fieldId } from './fields.js';
 import type { Form } from './form.js';
@@ -89,6 +90,7 @@ const around = ({ request }: FastifyReply, receipt: Receipt | undefined) => {
       now: `${formatFor(kitchen).date(date)}, ${time}`,
       account: account?.name,
       assets: server.house.assets,
+      styles,
     },
   };
 };

@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Eta } from 'eta';
 import fastify from 'fastify';
-import { serveAssets } from '../../src/web/assets.js';
+import { serveAssets, styles } from '../../src/web/assets.js';
 import { Fields, fieldId } from '../../src/web/fields.js';
 import { newKitchen } from '../../src/web/first-run/new-kitchen.js';
 import type { Form } from '../../src/web/form.js';
@@ -108,6 +108,7 @@ app.get<{ Params: { name: string } }>('/:name', (request, reply) => {
       words: menuOfPages,
       now: 'Wed 14 Oct, 10:20',
       assets,
+      styles,
     },
   };
   const body = eta.renderString(readFileSync(join(root, 'test/web/look', `${name}.eta`), 'utf8'), it);

@@ -78,15 +78,15 @@ test('a form larger than two megabytes is refused in plain words', async () => {
 
 test('assets are kept for ever under one hash', async () => {
   const { text } = await agent.get('/menu');
-  const [css = ''] = /\/assets\/[0-9a-f]{16}\/app\.css/.exec(text) ?? [];
+  const [css = ''] = /\/assets\/[0-9a-f]{16}\/fonts\.css/.exec(text) ?? [];
   const asset = await agent.get(css);
   expect(asset.headers['cache-control']).toBe('public, max-age=31536000, immutable');
   expect(asset.headers['content-type']).toBe('text/css; charset=utf-8');
   const fonts = asset.text.match(/url\("[a-z-]+\.woff2"\)/g) ?? [];
   expect(fonts).toHaveLength(4);
   for (const font of fonts)
-    expect((await agent.get(css.replace('app.css', font.slice(5, -2)))).status).toBe(200);
-  expect((await agent.get(css.replace('app.css', 'nothing.css'))).status).toBe(404);
+    expect((await agent.get(css.replace('fonts.css', font.slice(5, -2)))).status).toBe(200);
+  expect((await agent.get(css.replace('fonts.css', 'nothing.css'))).status).toBe(404);
 });
 
 test('a database that is lost gives 503 and says nothing was saved', async () => {
