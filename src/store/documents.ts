@@ -1,7 +1,7 @@
 import { type RawBuilder, sql } from 'kysely';
 import type { EntityName, EntityOf } from '../core/facts/facts.js';
 import { shapeOf } from './entities/index.js';
-import type { Part } from './entities/shape.js';
+import type { Part, Row } from './entities/shape.js';
 import type { Db } from './schema.js';
 
 /** A document as it stands, with who last saved it. */
@@ -29,33 +29,52 @@ export const load = async <N extends EntityName>(
 ): Promise<Stored<N>[]> => {
   if (keys?.length === 0) return [];
   const shape = shapeOf(entity);
-  const parts = shape.parts.map((part) => partColumn(part, latestPrices && part.latestOf !== undefined));
-  const chosen = keys ? sql`where t.key = any(${keys})` : sql``;
-  const { rows } = await sql<StoredRow>`
-    select ${sql.join([sql`t.*`, ...parts])} from ${sql.table(shape.table)} as t ${chosen}
-    order by t.key collate "C"`.execute(db);
-  return rows.map((row) => ({
-    id: row.id,
-    key: row.key,
-    doc: shape.doc(row as never),
-    revision: row.revision,
-    updatedAt: row.updated_at,
-    updatedBy: row.updated_by,
-  }));
+  const chosen = keys ? sql`where key = any(${keys})` : sql``;
+  // Every table's rows come as one JSON text: measured, a third of the time of a query for each document or part.
+  const columns = shape.parts.map((part) => partColumn(part, latestPrices));
+  const { rows } = await sql<Answer>`
+    with t as materialized (select * from ${sql.table(shape.table)} ${chosen})
+    select ${sql.join([sql`(select json_agg(t order by key collate "C") from t) as documents`, ...columns])}
+  `.execute(db);
+  const answer = rows[0];
+  if (!answer?.documents) return [];
+  const parts = shape.parts.map((part) => ({ part, rows: byOwner(part, answer[part.table] ?? []) }));
+  return answer.documents.map((row) => {
+    const whole: Row = { ...row };
+    for (const { part, rows } of parts) whole[part.table] = rows.get(row.id) ?? [];
+    return {
+      id: row.id,
+      key: row.key,
+      doc: shape.doc(whole as never),
+      revision: row.revision,
+      updatedAt: new Date(row.updated_at),
+      updatedBy: row.updated_by,
+    };
+  });
 };
 
-type StoredRow = { id: number; key: string; revision: number; updated_at: Date; updated_by: string };
+type Root = { id: number; key: string; revision: number; updated_at: string; updated_by: string };
+type Answer = { [table: string]: Row[] | null } & { documents: (Root & Row)[] | null };
 
 const partColumn = <D>(part: Part<D>, latest: boolean): RawBuilder<unknown> => {
-  const table = sql.table(part.table);
-  const mine = sql`p.${sql.ref(part.owner)} = t.id`;
-  const live = part.withdraws ? sql`${mine} and p.withdrawn_at is null` : mine;
-  const order = sql.ref(`p.${part.order}`);
-  const of = sql.ref(part.latestOf ?? part.order);
-  const rows = latest
-    ? sql`(select distinct on (${of}) p.* from ${table} as p where ${live} order by ${of}, date desc, position desc)`
-    : sql`(select p.* from ${table} as p where ${live})`;
-  return sql`coalesce((select jsonb_agg(to_jsonb(p) order by ${order}) from ${rows} as p), '[]') as ${sql.ref(part.table)}`;
+  const live = part.withdraws ? sql` and p.withdrawn_at is null` : sql``;
+  const rows =
+    latest && part.latest
+      ? part.latest
+      : sql`select p.* from ${sql.table(part.table)} p where p.${sql.ref(part.owner)} in (select id from t)${live}`;
+  const order = sql.join([part.owner, part.order].map((column) => sql.ref(`p.${column}`)));
+  return sql`(select json_agg(p order by ${order}) from (${rows}) as p) as ${sql.ref(part.table)}`;
+};
+
+const byOwner = <D>(part: Part<D>, rows: readonly Row[]): Map<number, Row[]> => {
+  const owners = new Map<number, Row[]>();
+  for (const row of rows) {
+    const owner = row[part.owner] as number;
+    const mine = owners.get(owner);
+    if (mine) mine.push(row);
+    else owners.set(owner, [row]);
+  }
+  return owners;
 };
 
 /** One document with its revision; undefined when there is none of that key. */

@@ -69,6 +69,7 @@ const running = (dataDir: string, disk: DurableFolder, engine: PGlite, unlock: (
       // One connection throughout, so that nothing is saved between the backup and the checkpoint.
       await db.connection().execute(async (alone) => {
         await backUp(alone as Db, dataDir, new Date());
+        await sql`vacuum analyze`.execute(alone); // nothing else does it here
         await sql`checkpoint`.execute(alone);
         disk.syncAll();
         checkpointed = disk.logPosition();

@@ -50,6 +50,7 @@ export const importWorkbook = (
     const revision = (await lastRevision(trx)) + 1;
     await emptyKitchen(trx);
     await insertKitchen(trx, workbook, revision, by);
+    await sql`analyze`.execute(trx);
     return backup;
   });
 

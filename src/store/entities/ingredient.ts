@@ -1,4 +1,4 @@
-import type { Selectable } from 'kysely';
+import { type Selectable, sql } from 'kysely';
 import type { Ingredient, Pack } from '../../core/facts/ingredient.js';
 import { normalName } from '../../core/names.js';
 import type { IngredientTable, PackTable, PriceTable } from '../schema.js';
@@ -33,7 +33,9 @@ const prices: Part<Ingredient> = {
   order: 'position',
   withdraws: true,
   written: ['date', 'price', 'guess'],
-  latestOf: 'pack',
+  latest: sql`select latest.* from t join pack k on k.ingredient_id = t.id and k.withdrawn_at is null
+    cross join lateral (select * from price where ingredient_id = t.id and pack = k.key and withdrawn_at is null
+      order by date desc, position desc limit 1) as latest`,
   rows: (doc) =>
     doc.packs.flatMap((pack) =>
       placed(pack.prices, ({ key, date, price, guess }) => ({ pack: pack.key, key, date, price, guess })),

@@ -1,3 +1,4 @@
+import type { RawBuilder } from 'kysely';
 import type { EntityName, EntityOf } from '../../core/facts/facts.js';
 
 export type Row = Record<string, unknown>;
@@ -15,8 +16,8 @@ export type Part<D> = {
   withdraws?: true;
   /** Columns that are never rewritten: another value withdraws the row and adds a new one. */
   written?: readonly string[];
-  /** Where only the latest row is wanted: the column it is the latest of. */
-  latestOf?: string;
+  /** The rows wanted where only the latest do, for the owners in `t`. */
+  latest?: RawBuilder<unknown>;
 };
 
 /** How one kind of document becomes rows and comes back; what it refers to is a key in a column. */
