@@ -1,8 +1,11 @@
-import { serviceMinutes } from './calendar.js';
+import { servedOn, serviceMinutes } from './calendar.js';
+import { daysAheadOf, dueDays, followers } from './due.js';
 import type { Course, Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
-import type { Recipe, Step } from './facts/recipe.js';
-import type { DishNeed } from './requirements.js';
+import type { Step } from './facts/recipe.js';
+import type { Problem } from './problem.js';
+import { noDrive } from './problems.js';
+import type { CourseNeed, DishNeed } from './requirements.js';
 import type { RecipeNeed } from './scaling.js';
 
 /** A step of the day itself, in minutes from midnight of the event's day, at the latest that service allows. */
@@ -13,75 +16,100 @@ export type LatestStep = {
   end: number;
 };
 
+/** The day's work on a dish and when it starts, undefined where none is left for the day or minutes are missing. */
+export type DishDay = { dish: DishNeed; steps: LatestStep[]; start: number | undefined };
+
+/** Something that must be ready at a time, undefined when that time can't be worked out, at the venue or at home. */
+type Ready = { by: number | undefined; venue: boolean };
+
 /**
- * The latest each step of a dish's day may start and end for its course's service time, backwards through its steps
- * and components, as if ovens and hands had no limit (critical path method, backward pass). A step without minutes
- * leaves everything before it open, so those steps are absent.
+ * The latest each step of an event's day may start and end for its course's service time, backwards through steps and
+ * components, dish by dish, as if ovens and hands had no limit (critical path method, backward pass). Work at home ends
+ * a drive before what follows at the venue; a drive that isn't stated counts none. A step without minutes leaves
+ * everything before it open, so those steps are absent.
  */
-export const latestSteps = (dish: DishNeed, course: Course, event: Event, facts: Facts): LatestStep[] => {
-  const service = serviceMinutes(course) - driveTo(event, facts);
-  const due = new Map<string, number | undefined>([[dish.recipe.key, service]]);
+export const latestSteps = (event: Event, needs: readonly CourseNeed[], facts: Facts): DishDay[] => {
+  const { due } = dueDays(event, needs, facts);
+  const drive = driveTo(event, facts);
+  return needs.flatMap(({ course, dishes }) =>
+    dishes.map((dish) => dishDay(dish, course, event, due, drive)),
+  );
+};
+
+const driveTo = (event: Event, facts: Facts): number => {
+  const place = facts.places.get(event.place);
+  return place?.kind === 'venue' ? (place.drive ?? 0) : 0;
+};
+
+/** Asks for the drive to a venue where work at home is timed by it. */
+export const driveProblems = (event: Event, days: readonly DishDay[], facts: Facts): Problem[] => {
+  const place = facts.places.get(event.place);
+  const atHome = days.some(({ steps }) => steps.some(({ step }) => step.where !== 'venue'));
+  return place?.kind === 'venue' && place.drive === null && atHome ? [noDrive(place)] : [];
+};
+
+const dishDay = (
+  dish: DishNeed,
+  course: Course,
+  event: Event,
+  due: ReadonlyMap<string, string>,
+  drive: number,
+): DishDay => {
+  const day = servedOn(event, course);
+  const ready = new Map<string, Ready[]>([[dish.recipe.key, [{ by: serviceMinutes(course), venue: true }]]]);
   const steps: LatestStep[] = [];
+  let open = false;
   for (const need of dish.recipes) {
-    const done = backwards(need, due.get(need.recipe.key));
-    steps.push(...done);
-    const first = need.recipe.steps[0];
-    const opening = first ? done.find(({ step }) => step === first)?.start : due.get(need.recipe.key);
-    for (const { component } of need.lines) {
-      if (!component) continue;
-      const before = due.has(component.key) ? due.get(component.key) : Number.POSITIVE_INFINITY;
-      due.set(
-        component.key,
-        before === undefined || opening === undefined ? undefined : Math.min(before, opening),
-      );
+    const { recipe } = need;
+    if (due.get(recipe.key) !== day) continue;
+    const wanted = ready.get(recipe.key)!;
+    const ahead = daysAheadOf(recipe);
+    const times = backwards(need, wanted, drive);
+    const ofDay = times.filter((_, i) => ahead[i] === 0);
+    for (const { start, end, step } of ofDay) {
+      if (start === undefined || end === undefined) open = true;
+      else steps.push({ need, step, start, end });
     }
+    const before = times.length ? [earliest(times)] : wanted;
+    for (const { component } of need.lines)
+      if (component) ready.set(component.key, [...(ready.get(component.key) ?? []), ...before]);
   }
-  return steps;
+  const start = open || steps.length === 0 ? undefined : Math.min(...steps.map((step) => step.start));
+  return { dish, steps, start };
 };
 
-/** Work at home ends before the drive; a venue without a stated drive counts as next door. */
-const driveTo = (event: Event, facts: Facts): number => facts.places.get(event.place)?.drive ?? 0;
+type Timed = { step: Step; start: number | undefined; end: number | undefined };
 
-const backwards = (need: RecipeNeed, due: number | undefined): LatestStep[] => {
-  const { recipe } = need;
-  const start = new Map<string, number | undefined>();
-  const latest: LatestStep[] = [];
+/** A recipe's steps in their order, each as late as what follows it lets it be. */
+const backwards = ({ recipe }: RecipeNeed, wanted: readonly Ready[], drive: number): Timed[] => {
+  const times = new Map<Step, Timed>();
   for (const step of [...recipe.steps].reverse()) {
-    const end = latestEnd(step, recipe, due, start);
-    const known = end !== undefined && step.minutes !== null ? end - step.minutes : undefined;
-    start.set(step.key, known);
-    if (known !== undefined && step.daysAhead === 0) latest.unshift({ need, step, start: known, end: end! });
+    const after = followers(recipe, step).map(({ step: later, least }) => {
+      const from = times.get(later)!.start;
+      return { by: from === undefined ? undefined : from - least, venue: later.where === 'venue' };
+    });
+    const end = latestEnd(step, after.length ? after : wanted, drive);
+    const start = end === undefined || step.minutes === null ? undefined : end - step.minutes;
+    times.set(step, { step, start, end });
   }
-  return latest;
+  return recipe.steps.map((step) => times.get(step)!);
 };
 
-const latestEnd = (
-  step: Step,
-  recipe: Recipe,
-  due: number | undefined,
-  start: ReadonlyMap<string, number | undefined>,
-): number | undefined => {
-  let end = due;
-  for (const [i, later] of recipe.steps.entries()) {
-    const named = later.after.find((link) => link.step === step.key);
-    const next = later.after.length === 0 && recipe.steps[i - 1] === step;
-    if (!named && !next) continue;
-    const from = start.get(later.key);
-    if (from === undefined) return undefined;
-    end = end === undefined ? undefined : Math.min(end, from - (named?.least ?? 0));
+const latestEnd = (step: Step, ready: readonly Ready[], drive: number): number | undefined => {
+  let end = Number.POSITIVE_INFINITY;
+  for (const { by, venue } of ready) {
+    if (by === undefined) return undefined;
+    end = Math.min(end, by - (venue && step.where !== 'venue' ? drive : 0));
   }
   return end;
 };
 
-/** When work on a dish starts on the day, at the latest, in minutes from midnight; undefined where minutes are missing. */
-export const latestStart = (
-  dish: DishNeed,
-  course: Course,
-  event: Event,
-  facts: Facts,
-): number | undefined => {
-  const steps = latestSteps(dish, course, event, facts);
-  const asked = dish.recipes.flatMap(({ recipe }) => recipe.steps).filter((step) => step.daysAhead === 0);
-  if (steps.length === 0 || steps.length < asked.length) return undefined;
-  return Math.min(...steps.map((step) => step.start));
+/** When and where the first step of a recipe starts: by then its components are there. */
+const earliest = (times: readonly Timed[]): Ready => {
+  let first = times[0]!;
+  for (const one of times) {
+    if (one.start === undefined) return { by: undefined, venue: one.step.where === 'venue' };
+    if (one.start < first.start!) first = one;
+  }
+  return { by: first.start, venue: first.step.where === 'venue' };
 };

@@ -1,4 +1,5 @@
-import { addDays, servedOn } from './calendar.js';
+import { addDays } from './calendar.js';
+import { daysAheadOf, dueDays } from './due.js';
 import type { Event } from './facts/event.js';
 import { type Facts, factsOf } from './facts/facts.js';
 import type { Recipe, Step } from './facts/recipe.js';
@@ -8,7 +9,7 @@ import { exact } from './quantity/amount.js';
 import type { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
 import { type CourseNeed, requirementsOf } from './requirements.js';
-import { closure, type LineNeed, type RecipeNeed } from './scaling.js';
+import type { LineNeed, RecipeNeed } from './scaling.js';
 
 export const stations = ['Bench', 'Stove', 'Oven', 'Fridge'] as const;
 export type Station = (typeof stations)[number];
@@ -38,8 +39,10 @@ export type Job = {
   depth: number;
 };
 
-export type PrepStation = { station: Station; jobs: Job[]; attended: number };
-export type PrepDay = { date: string; stations: PrepStation[]; jobs: number; attended: number };
+/** Minutes somebody stands there, and how many such jobs have no minutes written, so that the sum lacks them. */
+type Attended = { attended: number; untimed: number };
+export type PrepStation = { station: Station; jobs: Job[] } & Attended;
+export type PrepDay = { date: string; stations: PrepStation[]; jobs: number } & Attended;
 
 type Planned = { need: RecipeNeed; step: Step | undefined; number: number; date: string; depth: number };
 
@@ -66,30 +69,21 @@ export const prepFor = (events: readonly Event[], today: Facts): Answer<PrepDay[
 
 /** When each step of an event's dishes and components is done: one day a step, early enough for every use of it. */
 const plan = (event: Event, needs: readonly CourseNeed[], facts: Facts): Planned[] => {
-  const usedOn = new Map<string, string>();
-  const use = (key: string, day: string) => {
-    const before = usedOn.get(key);
-    if (!before || day < before) usedOn.set(key, day);
-  };
-  for (const { course, dishes } of needs)
-    for (const { recipe } of dishes) use(recipe.key, servedOn(event, course));
-  const dishes = needs.flatMap((course) => course.dishes);
-  const all = closure([...new Set(dishes.map(({ recipe }) => recipe))], facts);
-  return all.flatMap((recipe, depth) => {
-    const dated = datedSteps(recipe, usedOn.get(recipe.key)!);
-    for (const { item } of recipe.lines) if ('component' in item) use(item.component, dated[0]!.date);
-    const uses = dishes.flatMap((dish) => dish.recipes.filter((need) => need.recipe === recipe));
-    return uses.flatMap((need) => dated.map((step) => ({ ...step, need, depth })));
+  const { order, due } = dueDays(event, needs, facts);
+  const uses = new Map<string, RecipeNeed[]>(order.map(({ key }) => [key, []]));
+  for (const { dishes } of needs)
+    for (const { recipes } of dishes) for (const need of recipes) uses.get(need.recipe.key)!.push(need);
+  return order.flatMap((recipe, depth) => {
+    const dated = datedSteps(recipe, due.get(recipe.key)!);
+    return uses.get(recipe.key)!.flatMap((need) => dated.map((step) => ({ ...step, need, depth })));
   });
 };
 
-/** A recipe's steps with their days for a day of use, or the recipe whole on that day where it has no steps. */
+/** A recipe's steps with their days for the day it is due, or the recipe whole on that day where it has no steps. */
 const datedSteps = (recipe: Recipe, due: string): Pick<Planned, 'step' | 'number' | 'date'>[] => {
-  const steps = recipe.steps.map((step, i) => ({ step, number: i + 1, date: addDays(due, -step.daysAhead) }));
-  // A step can't come after the day of the step that follows it.
-  for (let i = steps.length - 2; i >= 0; i--)
-    if (steps[i]!.date > steps[i + 1]!.date) steps[i]!.date = steps[i + 1]!.date;
-  return steps.length ? steps : [{ step: undefined, number: 1, date: due }];
+  if (recipe.steps.length === 0) return [{ step: undefined, number: 1, date: due }];
+  const ahead = daysAheadOf(recipe);
+  return recipe.steps.map((step, i) => ({ step, number: i + 1, date: addDays(due, -ahead[i]!) }));
 };
 
 const addJob = (
@@ -100,43 +94,45 @@ const addJob = (
 ) => {
   const { recipe, factor } = need;
   if (!step) problems.push(noSteps(recipe));
-  const key = `${date} ${recipe.key} ${step?.key ?? ''}`;
+  // A done event was served from the recipes of its day, which may differ from those of today.
+  const own = event.served ? ` ${event.key}` : '';
+  const key = `${date} ${recipe.key} ${step?.key ?? ''}${own}`;
   const before = jobs.get(key);
-  if (!before) {
-    const lines = number === 1 ? need.lines : [];
-    jobs.set(key, {
-      ...amounts(need, step, factor),
-      key,
-      date,
-      recipe,
-      step,
-      number,
-      lines,
-      station: stationOf(step),
-      batches: factor,
-      depth,
-      shares: [{ event, batches: factor }],
-      minutes: step?.minutes ?? undefined,
-      useBy: recipe.keepingDays === null ? undefined : addDays(date, recipe.keepingDays),
-    });
-    return;
-  }
-  const batches = before.batches && factor && before.batches.plus(factor);
-  const own = before.shares.find((share) => share.event === event);
-  if (own) own.batches = own.batches && factor && own.batches.plus(factor);
-  else before.shares.push({ event, batches: factor });
-  const lines = before.lines.map((line, i) => together(line, need.lines[i]!));
-  Object.assign(before, amounts(need, step, batches), {
-    batches,
-    lines,
-    depth: Math.max(before.depth, depth),
+  if (before) return addTo(before, need, event, depth);
+  jobs.set(key, {
+    ...amounts(need, step, factor),
+    key,
+    date,
+    recipe,
+    step,
+    number,
+    lines: number === 1 ? need.lines : [],
+    station: stationOf(step),
+    batches: factor,
+    depth,
+    shares: [{ event, batches: factor }],
+    minutes: step?.minutes ?? undefined,
+    useBy: recipe.keepingDays === null ? undefined : addDays(date, recipe.keepingDays),
   });
 };
 
+const addTo = (job: Job, need: RecipeNeed, event: Event, depth: number) => {
+  const own = job.shares.find((share) => share.event === event);
+  if (own) own.batches = plus(own.batches, need.factor);
+  else job.shares.push({ event, batches: need.factor });
+  job.batches = plus(job.batches, need.factor);
+  job.lines = job.lines.map((line, i) => together(line, need.lines[i]!));
+  job.depth = Math.max(job.depth, depth);
+  Object.assign(job, amounts(need, job.step, job.batches));
+};
+
+const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.plus(b);
+
 const together = (a: LineNeed, b: LineNeed): LineNeed => ({
   ...a,
-  amount: a.amount && b.amount && a.amount.plus(b.amount),
-  prepared: a.prepared && b.prepared && a.prepared.plus(b.prepared),
+  amount: plus(a.amount, b.amount),
+  prepared: plus(a.prepared, b.prepared),
+  batches: plus(a.batches, b.batches),
   bought: a.bought && b.bought && { base: a.bought.base, value: a.bought.value.plus(b.bought.value) },
 });
 
@@ -147,7 +143,9 @@ const amounts = ({ makes }: RecipeNeed, step: Step | undefined, batches: Rationa
       ? { value: makes.ml, base: 'ml' }
       : makes.portions && { value: makes.portions, base: 'portion' };
   return {
-    makes: batches && one && { value: one.value.times(batches), base: one.base },
+    // None at all is not a quantity to make: nobody eats it, or it only goes in to taste.
+    makes:
+      batches && !batches.isZero && one ? { value: one.value.times(batches), base: one.base } : undefined,
     trays: step && batches && makes.portions && traysFor(step, makes.portions.times(batches)),
   };
 };
@@ -170,14 +168,21 @@ const days = (jobs: Job[]): PrepDay[] => {
   return dates.map((date) => {
     const ofDay = jobs
       .filter((job) => job.date === date)
-      .sort((a, b) => b.depth - a.depth || a.number - b.number);
+      .sort((a, b) => b.depth - a.depth || byKey(a.recipe.key, b.recipe.key) || a.number - b.number);
     const byStation = stations
       .map((station) => ({ station, jobs: ofDay.filter((job) => job.station === station) }))
       .filter((group) => group.jobs.length > 0)
-      .map((group) => ({ ...group, attended: attended(group.jobs) }));
-    return { date, stations: byStation, jobs: ofDay.length, attended: attended(ofDay) };
+      .map((group) => ({ ...group, ...attended(group.jobs) }));
+    return { date, stations: byStation, jobs: ofDay.length, ...attended(ofDay) };
   });
 };
 
-const attended = (jobs: readonly Job[]): number =>
-  jobs.reduce((total, job) => total + (job.step?.attended ? (job.minutes ?? 0) : 0), 0);
+const byKey = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const attended = (jobs: readonly Job[]): Attended => {
+  const hands = jobs.filter(({ step }) => step?.attended ?? true);
+  return {
+    attended: hands.reduce((total, { minutes }) => total + (minutes ?? 0), 0),
+    untimed: hands.filter(({ minutes }) => minutes === undefined).length,
+  };
+};

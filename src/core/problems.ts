@@ -1,5 +1,6 @@
 import type { Event } from './facts/event.js';
 import type { Ingredient } from './facts/ingredient.js';
+import type { Place } from './facts/place.js';
 import type { Recipe } from './facts/recipe.js';
 import type { Problem, Subject } from './problem.js';
 import type { Missing } from './weighing.js';
@@ -94,6 +95,13 @@ export const noSteps = (recipe: Recipe): Problem => ({
   code: 'no-steps',
   sentence: `${recipe.name} has no steps, so it is listed whole on the day it is used.`,
   subject: ofRecipe(recipe, 'steps'),
+});
+
+export const noDrive = (place: Place): Problem => ({
+  weight: 'ask',
+  code: 'no-drive',
+  sentence: `No drive to ${place.name} is stated, so the times to start leave none.`,
+  subject: { entity: 'place', key: place.key, name: place.name, field: 'drive' },
 });
 
 export const unreadLabel = (

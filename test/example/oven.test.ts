@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { latestSteps } from '../../src/core/latest.js';
 import { ovenAsks, ovenProblems } from '../../src/core/ovens.js';
 import { requirementsOf } from '../../src/core/requirements.js';
 import { book, facts } from './answers.js';
@@ -7,7 +8,8 @@ import { book, facts } from './answers.js';
 // oil pie takes 190 to 210 °C and could share with the chicken. The supper and the tea ask for one heat at a time.
 const found = (key: string) => {
   const event = book.events.find((one) => one.key === key)!;
-  const problems = ovenProblems(event, ovenAsks(event, requirementsOf(event, facts), facts), facts);
+  const days = latestSteps(event, requirementsOf(event, facts), facts);
+  const problems = ovenProblems(event, ovenAsks(event, days, facts), facts);
   return problems.map((problem) => problem.sentence);
 };
 

@@ -1,11 +1,11 @@
 import { allergensOf, type Cell } from '../allergens.js';
-import { checkYield, linesWeight, makes } from '../batch.js';
+import { checkYield, linesWeight } from '../batch.js';
 import { servedOn } from '../calendar.js';
 import { costOfEvent, type DishCost, type EventCost } from '../costing.js';
 import { type Coverage, coverageOf, coverageProblems } from '../coverage.js';
 import type { Course, Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
-import { latestStart } from '../latest.js';
+import { type DishDay, driveProblems, latestSteps } from '../latest.js';
 import { toMinor } from '../money.js';
 import { ovenAsks, ovenProblems } from '../ovens.js';
 import { traysFor } from '../prep.js';
@@ -45,20 +45,24 @@ export const eventSummary = (event: Event, today: Facts): Answer<EventSummary> =
   const needs = requirementsOf(event, facts);
   const { value: cost, problems: found } = costOfEvent(event, facts, needs);
   const coverage = coverageOf(event, facts);
+  const days = latestSteps(event, needs, facts);
   const problems = [
     ...coverageProblems(event, coverage),
-    ...ovenProblems(event, ovenAsks(event, needs, facts), facts),
+    ...driveProblems(event, days, facts),
+    ...ovenProblems(event, ovenAsks(event, days, facts), facts),
     ...found,
   ];
+  const work = new Map(days.map((day) => [day.dish, day]));
   const courses = needs.map(({ course, dishes }, c) => ({
     course,
     servedOn: servedOn(event, course),
-    dishes: dishes.map((need, d) => {
-      problems.push(...checkYield(need.recipe, facts));
-      return dishSummary(need, cost.courses[c]!.dishes[d]!, course, event, facts);
-    }),
+    dishes: dishes.map((need, d) =>
+      dishSummary(need, cost.courses[c]!.dishes[d]!, work.get(need)!, event, facts),
+    ),
   }));
   const all = courses.flatMap(({ dishes }) => dishes);
+  const recipes = new Set(all.flatMap(({ need }) => need.recipes.map(({ recipe }) => recipe)));
+  for (const recipe of recipes) problems.push(...checkYield(recipe, facts));
   problems.push(...unreadIn(all.map(({ need, allergens }) => ({ recipe: need.recipe, cells: allergens }))));
   const gramsAGuest = total(all.map((dish) => dish.gramsAGuest));
   return { value: { event, facts, courses, cost, coverage, gramsAGuest }, problems: worstFirst(problems) };
@@ -67,12 +71,14 @@ export const eventSummary = (event: Event, today: Facts): Answer<EventSummary> =
 const dishSummary = (
   need: DishNeed,
   cost: DishCost,
-  course: Course,
+  day: DishDay,
   event: Event,
   facts: Facts,
 ): DishSummary => {
   const { portions, recipe } = need;
-  const trays = recipe.steps.map((step) => traysFor(step, portions)).filter((n) => n !== undefined);
+  const { factor, makes } = need.recipes[0]!;
+  const made = factor && makes.portions?.times(factor);
+  const trays = recipe.steps.map((step) => made && traysFor(step, made)).filter((n) => n !== undefined);
   const heads = headCount(event);
   return {
     need,
@@ -80,16 +86,16 @@ const dishSummary = (
     allergens: allergensOf(recipe, facts),
     aPortion: portions.isZero ? undefined : toMinor(cost.exact.over(portions)),
     trays: trays.length ? Math.max(...trays) : undefined,
-    starts: latestStart(need, course, event, facts),
-    gramsAGuest: heads > 0 ? portionGrams(need, facts)?.times(portions).over(Rational.of(heads)) : undefined,
+    starts: day.start,
+    gramsAGuest: heads > 0 ? gramsOf(need, facts)?.over(Rational.of(heads)) : undefined,
   };
 };
 
-/** Grams of a portion as served; where no weight is stated, as its lines go in. */
-const portionGrams = ({ portion, recipe }: DishNeed, facts: Facts): Rational | undefined => {
-  if (portion?.base === 'g') return portion.value;
-  const { portions } = makes(recipe, facts);
-  return portions && !portions.isZero ? linesWeight(recipe, facts)?.over(portions) : undefined;
+/** Grams of a whole dish as served; where no weight is stated, as its lines go in. */
+const gramsOf = ({ portion, portions, recipe, recipes }: DishNeed, facts: Facts): Rational | undefined => {
+  if (portion?.base === 'g') return portion.value.times(portions);
+  const { factor, makes } = recipes[0]!;
+  return factor && (makes.g ?? linesWeight(recipe, facts))?.times(factor);
 };
 
 const total = (parts: (Rational | undefined)[]): Rational | undefined => {
