@@ -1,4 +1,4 @@
-import { type RawBuilder, sql } from 'kysely';
+import { sql } from 'kysely';
 import type { EventState } from '../core/facts/event.js';
 import type { Db } from './schema.js';
 
@@ -44,20 +44,4 @@ export const keysOf = async (db: Db, days: Days): Promise<string[]> => {
       and date >= ${days.from ?? '-infinity'}::date and date <= ${days.to ?? 'infinity'}::date
     order by date, key collate "C"`.execute(db);
   return rows.map(({ key }) => key);
-};
-
-/** What gives an event its letter. */
-export type MarkRow = { key: string; date: string; state: EventState; archived: false };
-
-/**
- * The events still to come that have a letter, in the order of the letters: those being worked for by date, then
- * enquiries and open quotes. Two hundred of each at most, which is more than anybody tells apart.
- */
-export const toMark = async (db: Db, today: string): Promise<MarkRow[]> => {
-  const coming = (states: RawBuilder<unknown>) => sql`(select key, date, state, false as archived from event
-    where archived_at is null and date >= ${today}::date and state in (${states})
-    order by date, key collate "C" limit 200)`;
-  const { rows } = await sql<MarkRow>`${coming(sql`'confirmed', 'postponed'`)}
-    union all ${coming(sql`'enquiry', 'quoted'`)}`.execute(db);
-  return rows;
 };
