@@ -1,4 +1,5 @@
 import example from '../../shared/example/kitchen.json' with { type: 'json' };
+import { sql } from 'kysely';
 import { workbook } from '../core/facts/facts.js';
 import { saving } from './changes.js';
 import { load } from './documents.js';
@@ -49,4 +50,14 @@ const oneRound = async (trx: Trx, by: Saving): Promise<{ gone: number; stayed: S
         });
     }
   return { gone, stayed };
+};
+
+/** How many documents still stand as the example brought them. */
+export const exampleCount = async (db: Db): Promise<number> => {
+  const tables = (['event', 'recipe', 'ingredient', 'place'] as const).map(
+    (entity) => sql`select 1 from ${sql.table(entity)} where origin = 'example'`,
+  );
+  const { rows } = await sql<{ n: number }>`
+    select count(*) as n from (${sql.join(tables, sql` union all `)}) as rows`.execute(db);
+  return rows[0]?.n ?? 0;
 };

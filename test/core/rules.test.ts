@@ -1,0 +1,171 @@
+import { describe, expect, test } from 'vitest';
+import { workbookRules } from '../../src/core/exchange/workbook-rules.js';
+import { event } from '../../src/core/facts/event.js';
+import type { EntityName } from '../../src/core/facts/facts.js';
+import { ingredient } from '../../src/core/facts/ingredient.js';
+import { kitchen } from '../../src/core/facts/kitchen.js';
+import { place } from '../../src/core/facts/place.js';
+import { recipe } from '../../src/core/facts/recipe.js';
+import { type Known, nothingKnown } from '../../src/core/known.js';
+import { refusals } from '../../src/core/rules.js';
+import { exampleKitchen } from '../world.js';
+
+const known: Known = {
+  ...nothingKnown,
+  ingredients: new Set(['leek']),
+  recipes: new Map([['pastry', { name: 'Shortcrust', components: [], variantOf: null }]]),
+  places: new Set(['home']),
+};
+
+const schemas = { kitchen, place, ingredient, recipe, event };
+const base: Record<EntityName, object> = {
+  kitchen: { name: 'Mill Lane', currency: 'GBP', timeZone: 'Europe/London' },
+  place: { key: 'home', name: 'Home', kind: 'home' },
+  ingredient: { key: 'leek', name: 'Leeks' },
+  recipe: { key: 'tart', name: 'Leek tart', yield: { portions: '8' } },
+  event: {
+    key: 'party',
+    name: 'Party',
+    date: '2026-11-28',
+    place: 'home',
+    groups: [{ key: 'adults', name: 'Adults', guests: 40 }],
+  },
+};
+
+const why = (entity: EntityName, fields: object, beside: Partial<Known> = {}) =>
+  refusals(entity, schemas[entity].parse({ ...base[entity], ...fields }) as never, {
+    ...known,
+    ...beside,
+  }).map(({ code, subject, sentence }) => ({ code, field: subject.field, sentence }));
+
+const line = (fields: object) => ({
+  lines: [{ key: 'l1', amount: '1', unit: 'kg', item: { ingredient: 'leek' }, ...fields }],
+});
+const step = (key: string, ...after: string[]) => ({
+  key,
+  words: 'Do.',
+  after: after.map((one) => ({ step: one })),
+});
+const pack = (key: string, fields: object = {}) => ({ key, size: { amount: '1', unit: 'kg' }, ...fields });
+const dish = (fields: object) => ({
+  courses: [
+    { key: 'main', name: 'Main', time: '18:00', dishes: [{ key: 'd1', recipe: 'pastry', ...fields }] },
+  ],
+});
+const guest = (fields: object) => ({ guests: [{ key: 'moss', name: 'Moss', group: 'adults', ...fields }] });
+
+describe('refused, each for its reason and at its field', () => {
+  test.each<[string, string, EntityName, object, Partial<Known>?]>([
+    ['amount-zero', 'lines/l1/amount', 'recipe', line({ amount: '0.0' })],
+    ['no-amount', 'lines/l1/amount', 'recipe', line({ amount: null })],
+    ['no-such-ingredient', 'lines/l1/item', 'recipe', line({ item: { ingredient: 'saffron' } })],
+    ['no-such-recipe', 'lines/l1/item', 'recipe', line({ item: { component: 'sauce' } })],
+    ['key-twice', 'lines/l1', 'recipe', { lines: [...line({}).lines, ...line({}).lines] }],
+    ['makes-nothing', 'yield/portions', 'recipe', { yield: { portions: '0' } }],
+    ['makes-nothing', 'yield/volume', 'recipe', { yield: { volume: { amount: '0', unit: 'l' } } }],
+    ['not-earlier', 'steps/s1/after', 'recipe', { steps: [step('s1', 's2'), step('s2')] }],
+    ['not-earlier', 'steps/s1/after', 'recipe', { steps: [step('s1', 's1')] }],
+    [
+      'longest-shorter',
+      'steps/s1/minutesLongest',
+      'recipe',
+      { steps: [{ ...step('s1'), minutes: 30, minutesLongest: 20 }] },
+    ],
+    ['no-such-recipe', 'variantOf', 'recipe', { variantOf: 'gone' }],
+    ['variant-of-itself', 'variantOf', 'recipe', { variantOf: 'tart' }],
+    ['name-taken', 'name', 'recipe', {}, { namesake: { key: 'other', name: 'LEEK  TART' } }],
+    ['name-taken', 'name', 'ingredient', {}, { namesake: { key: 'other', name: 'leeks' } }],
+    [
+      'two-preferred',
+      'packs',
+      'ingredient',
+      { packs: [pack('a', { preferred: true }), pack('b', { preferred: true })] },
+    ],
+    [
+      'pack-empty',
+      'packs/a/size',
+      'ingredient',
+      { packs: [pack('a', { size: { amount: '0', unit: 'kg' } })] },
+    ],
+    ['yield-zero', 'edibleYield', 'ingredient', { edibleYield: { yield: '0' } }],
+    ['density-zero', 'density', 'ingredient', { density: { gramsPerMl: '0' } }],
+    [
+      'weight-twice',
+      'weights',
+      'ingredient',
+      {
+        weights: [
+          { unit: 'each', grams: '1' },
+          { unit: 'each', grams: '2' },
+        ],
+      },
+    ],
+    ['no-such-allergen', 'allergens/mlik', 'ingredient', { allergens: { mlik: { state: 'contains' } } }],
+    ['no-such-place', 'place', 'event', { place: 'moon' }],
+    ['no-such-group', 'guests/moss/group', 'event', guest({ group: 'children' })],
+    ['no-such-diet', 'guests/moss/diets', 'event', guest({ diets: ['moon-food'] })],
+    ['no-such-recipe', 'courses/main/dishes/d1/recipe', 'event', dish({ recipe: 'gone' })],
+    [
+      'no-such-group',
+      'courses/main/dishes/d1/eaters',
+      'event',
+      dish({ eaters: { counts: [{ group: 'x', guests: 1 }] } }),
+    ],
+    [
+      'portion-zero',
+      'groups/adults/portion',
+      'event',
+      { groups: [{ key: 'adults', name: 'Adults', guests: 1, portion: '0' }] },
+    ],
+    ['two-homes', 'kind', 'place', {}, { otherHomes: ['Old kitchen'] }],
+    ['no-home', 'kind', 'place', { kind: 'venue' }],
+    ['home-archived', 'archived', 'place', { archived: true }],
+    ['currency-fixed', 'currency', 'kitchen', {}, { pricedIn: 'EUR' }],
+    ['no-such-currency', 'currency', 'kitchen', { currency: 'QQQ' }],
+    ['no-such-zone', 'timeZone', 'kitchen', { timeZone: 'Europe/Atlantis' }],
+    ['character', 'note', 'ingredient', { note: 'bad \0 word' }],
+    ['character', 'lines/l1/preparation', 'recipe', line({ preparation: 'half \ud800 pair' })],
+  ])('%s at %s', (code, field, entity, fields, beside) => {
+    expect(why(entity, fields, beside)).toMatchObject([{ code, field }]);
+  });
+});
+
+describe('allowed', () => {
+  test.each<[string, EntityName, object, Partial<Known>?]>([
+    ['a line to taste without an amount', 'recipe', line({ amount: null, scales: 'taste' })],
+    [
+      'steps that come after earlier ones',
+      'recipe',
+      { steps: [step('s1'), step('s2', 's1'), step('s3', 's1', 's2')] },
+    ],
+    ['an edible yield above 1, for what swells', 'ingredient', { edibleYield: { yield: '2.4' } }],
+    ['one preferred pack of two', 'ingredient', { packs: [pack('a', { preferred: true }), pack('b')] }],
+    ['the same currency once prices stand', 'kitchen', {}, { pricedIn: 'GBP' }],
+    ['a venue beside the home', 'place', { kind: 'venue' }, { otherHomes: ['Home'] }],
+    ['guests with a diet', 'event', guest({ diets: ['vegan'] })],
+  ])('%s', (_, entity, fields, beside) => {
+    expect(why(entity, fields, beside)).toEqual([]);
+  });
+
+  test('the whole example kitchen', () => {
+    expect(workbookRules(exampleKitchen())).toEqual([]);
+  });
+});
+
+// A tart on a pastry that is made of the tart; the loop is named from the recipe that is saved, however deep.
+test('a recipe that would contain itself is refused, and the loop named', () => {
+  const knows = (name: string, ...components: string[]) => ({ name, components, variantOf: null });
+  const recipes = new Map([
+    ['pastry', knows('Shortcrust', 'butter')],
+    ['butter', knows('Herb butter', 'tart')],
+  ]);
+  const [direct] = why('recipe', line({ item: { component: 'tart' } }), {
+    recipes: new Map([['tart', knows('Leek tart')]]),
+  });
+  expect(direct).toMatchObject({ code: 'contains-itself', field: 'lines/l1/item' });
+  expect(direct?.sentence).toContain('Leek tart → Leek tart.');
+  const [deep] = why('recipe', line({ item: { component: 'pastry' } }), { recipes });
+  expect(deep?.sentence).toBe(
+    'Leek tart would contain itself: Leek tart → Shortcrust → Herb butter → Leek tart.',
+  );
+});
