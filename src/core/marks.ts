@@ -7,11 +7,11 @@ type Marked = Pick<Event, 'key' | 'date' | 'state' | 'archived'>;
 
 const fills = ['solid', 'outline', 'hatch'] as const;
 const open = (event: Marked) => event.state === 'enquiry' || event.state === 'quoted';
-const over = (event: Marked) => event.archived || event.state === 'done' || event.state === 'cancelled';
+const over = (event: Marked) => event.archived || ['done', 'postponed', 'cancelled'].includes(event.state);
 
 /**
  * Letters for the events given, A first by date and then by key: confirmed ones from today on, then enquiries and
- * open quotes, dotted. What is over has none.
+ * open quotes, dotted. What is over or put off has none.
  */
 export const marksFor = (events: readonly Marked[], today: string): Map<string, Mark> => {
   const coming = events

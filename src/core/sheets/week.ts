@@ -4,6 +4,7 @@ import type { Facts } from '../facts/facts.js';
 import { isLive, type PrepDay, prepFor } from '../prep.js';
 import type { Problem } from '../problem.js';
 import { headCount } from '../requirements.js';
+import { firstCourse } from '../service.js';
 import { eventSummary } from './event-summary.js';
 
 export type WeekEvent = {
@@ -48,7 +49,7 @@ export const week = (events: readonly Event[], from: string, facts: Facts): Week
       .map((event) => ({
         event,
         guests: headCount(event),
-        serve: event.courses.map((course) => course.time).sort()[0],
+        serve: firstCourse(event)?.time,
         stops: stops.get(event.key) ?? 0,
       })),
     prep: prep.find((day) => day.date === date),
@@ -59,5 +60,5 @@ export const week = (events: readonly Event[], from: string, facts: Facts): Week
 const isOver = (event: Event): boolean =>
   event.archived || ['done', 'cancelled', 'postponed'].includes(event.state);
 
-const byDate = (a: Event, b: Event): number =>
-  a.date < b.date ? -1 : a.date > b.date ? 1 : a.key < b.key ? -1 : 1;
+const byDate = (a: Event, b: Event): number => compare(a.date, b.date) || compare(a.key, b.key);
+const compare = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
