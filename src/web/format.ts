@@ -20,7 +20,7 @@ export class Format {
   private readonly digits: number;
   private readonly coins: Intl.NumberFormat;
   private readonly numbers: Intl.NumberFormat;
-  private readonly days: Record<'day' | 'weekday' | 'long' | 'year', Intl.DateTimeFormat>;
+  private readonly days: Record<'day' | 'weekday' | 'long' | 'year' | 'name' | 'plain', Intl.DateTimeFormat>;
   private readonly lists: Intl.ListFormat;
 
   constructor(private readonly ways: Ways) {
@@ -35,6 +35,8 @@ export class Format {
       weekday: day({ weekday: 'long' }),
       long: day({ weekday: 'long', day: 'numeric', month: 'long' }),
       year: day({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
+      name: day({ weekday: 'short' }),
+      plain: day({ day: 'numeric', month: 'short' }),
     };
     this.lists = new Intl.ListFormat(locale, { type: 'conjunction' });
   }
@@ -70,6 +72,16 @@ export class Format {
   /** "Sat 17 Oct", by the kitchen's locale. */
   date(date: string): string {
     return this.set('day', date);
+  }
+
+  /** "Sat". */
+  dayName(date: string): string {
+    return this.set('name', date);
+  }
+
+  /** "17 Oct". */
+  dayMonth(date: string): string {
+    return this.set('plain', date);
   }
 
   /** "Saturday". */
