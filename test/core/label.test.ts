@@ -1,0 +1,154 @@
+import { expect, test } from 'vitest';
+import { allergenList, type State, stateOf } from '../../src/core/allergens.js';
+import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
+import {
+  labelForgotten,
+  labelOf,
+  labelReadAgain,
+  labelState,
+  plainProduce,
+  wholeLabelRead,
+  withMarks,
+} from '../../src/core/label.js';
+
+const eu = allergenList('eu');
+const stamp = { source: 'label', date: '2026-12-02', by: 'R.T.' } as const;
+const of = (allergens: Record<string, State | Ingredient['allergens'][string]>): Ingredient =>
+  ingredient.parse({
+    key: 'x',
+    name: 'X',
+    allergens: Object.fromEntries(
+      Object.entries(allergens).map(([id, one]) => [id, typeof one === 'string' ? { state: one } : one]),
+    ),
+  });
+const marks = (
+  one: Ingredient,
+  entries: Record<string, State>,
+  states: Record<string, State> = {},
+  list = eu,
+) => withMarks(one, list, { entries, states }, stamp);
+const entry = (one: Ingredient, id: string, list = eu) =>
+  labelOf(one, list).find(({ item }) => item.id === id)!;
+const said = (allergens: Ingredient['allergens']) =>
+  Object.fromEntries(Object.entries(allergens).map(([id, { state }]) => [id, state]));
+
+test('a flour is marked: wheat is named, the other cereals stay not known until the whole label is read', () => {
+  const { allergens } = marks(of({}), { gluten: 'contains', milk: 'may' }, { wheat: 'contains' });
+  expect(said(allergens)).toEqual({ wheat: 'contains', milk: 'may' });
+  const read = wholeLabelRead({ ...of({}), allergens }, eu, stamp);
+  expect(read.rye).toEqual({ state: 'free', ...stamp });
+  expect(read.milk).toEqual({ state: 'may', ...stamp });
+  expect(labelState({ ...of({}), allergens: read }, eu)).toEqual({
+    unknown: 0,
+    read: { first: '2026-12-02', last: '2026-12-02' },
+  });
+});
+
+test('a label that does not say which nuts stands for the group, and stays asked for each', () => {
+  const { allergens } = marks(of({}), { nuts: 'contains' });
+  expect(said(allergens)).toEqual({ nuts: 'contains' });
+  const read = wholeLabelRead({ ...of({}), allergens }, eu, stamp);
+  expect(read.nuts?.state).toBe('contains');
+  expect(read.almond).toBeUndefined();
+  expect(stateOf({ ...of({}), allergens: read }, entry(of({}), 'nuts').item.members).state).toBe('contains');
+});
+
+test('not listed writes free for each substance of a group and drops the group’s own entry', () => {
+  const { allergens } = marks(of({ nuts: 'may' }), { nuts: 'free' });
+  expect(allergens.nuts).toBeUndefined();
+  expect(
+    Object.keys(allergens)
+      .filter((id) => allergens[id]!.state === 'free')
+      .toSorted(),
+  ).toEqual([...entry(of({}), 'nuts').item.members].toSorted());
+});
+
+test('marks that can’t both stand are named', () => {
+  expect(marks(of({}), { nuts: 'free' }, { almond: 'contains' }).conflicts).toMatchObject([
+    { entry: { id: 'nuts' }, substance: 'almond' },
+  ]);
+});
+
+test('an entry worse than the substances named keeps its warning', () => {
+  expect(said(marks(of({}), { nuts: 'contains' }, { almond: 'may' }).allergens)).toEqual({
+    nuts: 'contains',
+    almond: 'may',
+  });
+  expect(said(marks(of({}), { nuts: 'contains' }, { almond: 'contains' }).allergens)).toEqual({
+    almond: 'contains',
+  });
+  expect(said(marks(of({}), { nuts: 'contains' }, { almond: 'free' }).allergens)).toEqual({
+    nuts: 'contains',
+    almond: 'free',
+  });
+});
+
+test('a form sent back as it was drawn changes nothing, under any list', () => {
+  const old = { source: 'cook', date: null, by: 'N.O.' } as const;
+  const kinds: Ingredient[] = [
+    of({}),
+    of({ wheat: { state: 'contains', ...old }, rye: { state: 'free', ...old } }),
+    of({ nuts: { state: 'contains', ...old }, almond: { state: 'free', ...old } }),
+    of({ nuts: { state: 'may', ...old }, almond: { state: 'contains', ...old } }),
+    of({ gluten: { state: 'contains', ...old } }),
+  ];
+  for (const id of ['eu', 'us', 'ca', 'anz'] as const)
+    for (const one of kinds) {
+      const list = allergenList(id);
+      const drawn = labelOf(one, list);
+      const entries = Object.fromEntries(drawn.map(({ item, state }) => [item.id, state]));
+      const states = Object.fromEntries(
+        drawn.flatMap((row) => row.states.map(({ id, state }) => [id, state])),
+      );
+      const { allergens } = withMarks(one, list, { entries, states }, stamp);
+      for (const item of list.items)
+        expect(stateOf({ ...one, allergens }, item.members)).toEqual(stateOf(one, item.members));
+      expect(Object.values(allergens).every(({ by }) => by === 'N.O.')).toBe(true);
+    }
+});
+
+test('a group said to be free is written out for each, known as it was', () => {
+  const one = of({ nuts: { state: 'free', source: 'cook', date: null, by: 'N.O.' } });
+  const drawn = entry(one, 'nuts');
+  expect(drawn.state).toBe('free');
+  const { allergens } = marks(one, { nuts: 'free' });
+  expect(allergens.almond).toEqual({ state: 'free', source: 'cook', date: null, by: 'N.O.' });
+  expect(allergens.nuts).toBeUndefined();
+});
+
+test('a group named under another list can still be mended', () => {
+  const one = of({ gluten: 'contains' });
+  const us = allergenList('us');
+  expect(entry(one, 'gluten', us).state).toBe('contains');
+  expect(said(marks(one, { gluten: 'free', wheat: 'free' }, { wheat: 'free' }, us).allergens)).toMatchObject({
+    wheat: 'free',
+    triticale: 'free',
+    rye: 'free',
+  });
+  expect(marks(one, { gluten: 'free' }, {}, us).allergens.gluten).toBeUndefined();
+});
+
+test('where no group holds an entry, its first substance stands for it', () => {
+  expect(said(marks(of({}), { wheat: 'contains' }, {}, allergenList('us')).allergens)).toEqual({
+    wheat: 'contains',
+  });
+});
+
+test('plain produce is free in the cook’s word; the list in force is all it says', () => {
+  const plain = plainProduce(of({ nuts: 'may' }), eu, 'R.T.');
+  expect(labelState({ ...of({}), allergens: plain }, eu)).toEqual({ unknown: 0, read: undefined });
+  expect(plain.milk).toEqual({ state: 'free', source: 'cook', date: null, by: 'R.T.' });
+  expect(plain['pine-nut']).toBeUndefined();
+});
+
+test('another brand forgets the label and keeps the cook’s word', () => {
+  const { allergens } = of({
+    milk: { state: 'free', source: 'label', date: '2026-11-20', by: '' },
+    eggs: { state: 'free', source: 'cook', date: null, by: '' },
+  });
+  expect(Object.keys(labelForgotten(allergens))).toEqual(['eggs']);
+  expect(labelReadAgain(allergens, '2026-12-02', 'R.T.').milk).toMatchObject({
+    date: '2026-12-02',
+    by: 'R.T.',
+  });
+});
