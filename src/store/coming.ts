@@ -12,7 +12,7 @@ const mostLetters = 104;
 export const coming = async (db: Db, today: string): Promise<Coming[]> => {
   const { rows } = await sql<Coming>`
     select key, date, state, false as archived from event
-    where date >= ${today}::date and archived_at is null and state not in ('done', 'cancelled')
+    where date >= ${today}::date and archived_at is null and state not in ('done', 'cancelled', 'postponed')
     order by state in ('enquiry', 'quoted'), date, key collate "C" limit ${mostLetters}`.execute(db);
   return rows;
 };

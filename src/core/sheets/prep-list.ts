@@ -1,18 +1,37 @@
 import type { Event } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
-import { type PrepDay, prepFor } from '../prep.js';
-import type { Answer } from '../problem.js';
+import { type Job, type JobShare, type PrepDay, prepFor } from '../prep.js';
+import type { Answer, Problem } from '../problem.js';
+import type { Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
 import { cautions, conventions, type Sheet } from './sheet.js';
 
 export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts };
 
-/** The prep list of a set of events, by day and station; one day alone where `date` is given. */
+/** The prep list of a set of events, by day and station; one day alone, with what is open on it, for a `date`. */
 export const prepList = (events: readonly Event[], facts: Facts, date?: string): Answer<PrepList> => {
   const { value: days, problems } = prepFor(events, facts);
-  const shown = date ? days.filter((day) => day.date === date) : days;
-  return { value: { events, days: shown, facts }, problems: worstFirst(problems) };
+  if (!date) return { value: { events, days, facts }, problems: worstFirst(problems) };
+  const shown = days.filter((day) => day.date === date);
+  return { value: { events, days: shown, facts }, problems: worstFirst(openOn(jobsOf(shown), problems)) };
 };
+
+export const jobsOf = (days: readonly PrepDay[]): Job[] =>
+  days.flatMap(({ stations }) => stations.flatMap(({ jobs }) => jobs));
+
+const openOn = (jobs: readonly Job[], problems: readonly Problem[]): Problem[] => {
+  const recipes = new Set(jobs.map(({ recipe }) => recipe.key));
+  const ingredients = new Set(jobs.flatMap(({ lines }) => lines.map(({ ingredient }) => ingredient?.key)));
+  return problems.filter(({ subject: { entity, key } }) =>
+    entity === 'ingredient' ? ingredients.has(key) : entity !== 'recipe' || recipes.has(key),
+  );
+};
+
+/** What a job makes for one of its events, exact; undefined where either isn't known. */
+export const shareMakes = ({ makes, batches }: Job, share: JobShare): Quantity | undefined =>
+  makes && batches && share.batches && !batches.isZero
+    ? { value: makes.value.times(share.batches).over(batches), base: makes.base }
+    : undefined;
 
 /** The prep list as tables. */
 export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => ({
@@ -36,22 +55,68 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
         { key: 'trays', label: 'Trays' },
         { key: 'useBy', label: 'Use by' },
       ],
-      rows: value.days.flatMap(({ date, stations }) =>
-        stations.flatMap(({ station, jobs }) =>
-          jobs.map((job) => ({
-            day: date,
-            station,
-            quantity: job.makes?.value.toString() ?? '',
-            unit: job.makes?.base ?? '',
-            recipe: job.recipe.name,
-            step: job.step ? String(job.number) : '',
-            job: job.step?.words ?? '',
-            events: job.shares.map((share) => share.event.name).join('; '),
-            minutes: job.minutes === undefined ? '' : String(job.minutes),
-            trays: job.trays === undefined ? '' : String(job.trays),
-            useBy: job.useBy ?? '',
-          })),
-        ),
+      rows: jobsOf(value.days).map((job) => ({
+        day: job.date,
+        station: job.station,
+        quantity: job.makes?.value.toString() ?? '',
+        unit: job.makes?.base ?? '',
+        recipe: job.recipe.name,
+        step: job.step ? String(job.number) : '',
+        job: job.step?.words ?? '',
+        events: job.shares.map((share) => share.event.name).join('; '),
+        minutes: job.minutes === undefined ? '' : String(job.minutes),
+        trays: job.trays === undefined ? '' : String(job.trays),
+        useBy: job.useBy ?? '',
+      })),
+    },
+    {
+      name: 'weigh',
+      title: 'To weigh out',
+      columns: [
+        { key: 'day', label: 'Day' },
+        { key: 'recipe', label: 'Recipe' },
+        { key: 'amount', label: 'Amount' },
+        { key: 'amountUnit', label: 'Unit of the amount' },
+        { key: 'item', label: 'Ingredient or component' },
+        { key: 'preparation', label: 'Preparation' },
+        { key: 'prepared', label: 'Prepared weight', unit: 'g' },
+        { key: 'bought', label: 'As purchased' },
+        { key: 'boughtUnit', label: 'Unit as purchased' },
+      ],
+      rows: jobsOf(value.days).flatMap(({ date, recipe, lines }) =>
+        lines.map(({ line, amount, ingredient, component, prepared, bought }) => ({
+          day: date,
+          recipe: recipe.name,
+          amount: amount?.toString() ?? '',
+          amountUnit: line.unit,
+          item: (ingredient ?? component)!.name,
+          preparation: line.preparation,
+          prepared: prepared?.toString() ?? '',
+          bought: bought?.value.toString() ?? '',
+          boughtUnit: bought?.base ?? '',
+        })),
+      ),
+    },
+    {
+      name: 'shares',
+      title: 'How much for each event',
+      columns: [
+        { key: 'day', label: 'Day' },
+        { key: 'recipe', label: 'Recipe' },
+        { key: 'step', label: 'Step' },
+        { key: 'event', label: 'Event' },
+        { key: 'quantity', label: 'Quantity' },
+        { key: 'unit', label: 'Unit' },
+      ],
+      rows: jobsOf(value.days).flatMap((job) =>
+        job.shares.map((share) => ({
+          day: job.date,
+          recipe: job.recipe.name,
+          step: job.step ? String(job.number) : '',
+          event: share.event.name,
+          quantity: shareMakes(job, share)?.value.toString() ?? '',
+          unit: job.makes?.base ?? '',
+        })),
       ),
     },
   ],
