@@ -15,8 +15,8 @@ import { worstFirst } from '../requirements.js';
 import { type LineNeed, scale } from '../scaling.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
-/** How much to make: so many portions, each of its own size or of a stated one. */
-export type Asked = { portions: Rational; portion: Measure | null };
+/** How much to make: so many portions, each of its own size or of a stated one; or so many batches. */
+export type Asked = { portions: Rational; portion: Measure | null } | { batches: Rational };
 
 export type ScaledLine = {
   need: LineNeed;
@@ -56,7 +56,7 @@ export const scaledRecipe = (
   const wanted = asked && askedQuantity(asked, recipe, facts);
   const factor = wanted ? batchesFor(made, wanted) : Rational.one;
   const { value: needs, problems } = scale(recipe, factor, facts);
-  if (!factor) problems.unshift(noYield(recipe, asked?.portion?.unit ?? 'portion'));
+  if (!factor) problems.unshift(noYield(recipe, wanted?.base ?? 'portion'));
   const { value: costs, problems: found } = costOf(needs, facts);
   const whole = costs[0]!;
   const cost = toMinor(whole.cost);
@@ -64,7 +64,7 @@ export const scaledRecipe = (
     cost,
     whole.lines.map((line) => line.cost ?? Rational.zero),
   );
-  const portions = asked?.portions ?? made.portions;
+  const portions = asked && 'portions' in asked ? asked.portions : factor && made.portions?.times(factor);
   const one = measured(made);
   return {
     value: {
@@ -95,7 +95,9 @@ export const scaledRecipe = (
   };
 };
 
-const askedQuantity = ({ portions, portion }: Asked, recipe: Recipe, facts: Facts): Quantity => {
+const askedQuantity = (asked: Asked, recipe: Recipe, facts: Facts): Quantity => {
+  if ('batches' in asked) return { value: asked.batches, base: 'batch' };
+  const { portions, portion } = asked;
   if (!portion) return { value: portions, base: 'portion' };
   const each = quantity(exact(portion.amount), portion.unit, cupOf(recipe, facts));
   return { value: each.value.times(portions), base: each.base };
