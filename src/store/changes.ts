@@ -37,17 +37,24 @@ export const edit = <N extends EntityName>(
   db: Db,
   entity: N,
   key: string,
+  change: Change<EntityOf[N]>,
+): Promise<Outcome<N>> => saving(db, (trx) => editIn(trx, entity, key, change));
+
+/** The same within a save of more. */
+export const editIn = async <N extends EntityName>(
+  trx: Trx,
+  entity: N,
+  key: string,
   { revision, change, ...by }: Change<EntityOf[N]>,
-): Promise<Outcome<N>> =>
-  saving(db, async (trx) => {
-    const stored = await read(trx, entity, key);
-    if (!stored) return gone;
-    if (stored.revision === revision) return put(trx, entity, stored, change(stored.doc), by);
-    const base = await atRevision(trx, entity, key, revision);
-    return base
-      ? join(trx, entity, stored, base, change(base), {}, by)
-      : refused([stale(entity, key, stored.doc.name)]);
-  });
+): Promise<Outcome<N>> => {
+  const stored = await read(trx, entity, key);
+  if (!stored) return gone;
+  if (stored.revision === revision) return put(trx, entity, stored, change(stored.doc), by);
+  const base = await atRevision(trx, entity, key, revision);
+  return base
+    ? join(trx, entity, stored, base, change(base), {}, by)
+    : refused([stale(entity, key, stored.doc.name)]);
+};
 
 type Resolution<D> = Saving & {
   /** The revision the form began from, and the one whose merge was shown. */
