@@ -22,6 +22,12 @@ export type AllergenList = { id: string; name: string; source: string; items: Al
 
 const lists = new Map<string, AllergenList>(published.lists.map((list) => [list.id, list]));
 const groups = new Map<string, string[]>(published.groups.map((group) => [group.id, group.members]));
+const groupsOf = new Map<string, string[]>(
+  published.substances.map(({ id }) => [
+    id,
+    published.groups.filter(({ members }) => members.includes(id)).map((group) => group.id),
+  ]),
+);
 const names = new Map<string, string>(
   [...published.substances, ...published.groups].map((s) => [s.id, s.name]),
 );
@@ -49,12 +55,10 @@ export type Known = { state: State; unknown: boolean };
 export const stated = (ingredient: Ingredient, id: string): State => {
   const own = ingredient.allergens[id];
   if (own) return own.state;
-  for (const [group, covers] of groups)
-    if (ingredient.allergens[group]?.state === 'free' && covers.includes(id)) return 'free';
-  return 'unknown';
+  return groupsOf.get(id)?.some((group) => ingredient.allergens[group]?.state === 'free')
+    ? 'free'
+    : 'unknown';
 };
-
-const kept = new WeakMap<Ingredient, Map<readonly string[], Known>>();
 
 /**
  * What is known of an ingredient for a set of substances: the worst of their states. A group's own entry ("nuts",
@@ -62,14 +66,6 @@ const kept = new WeakMap<Ingredient, Map<readonly string[], Known>>();
  * covers more asks again; contains and may contain it says of the group as a whole.
  */
 export const stateOf = (ingredient: Ingredient, members: readonly string[]): Known => {
-  const answers = kept.get(ingredient) ?? new Map<readonly string[], Known>();
-  kept.set(ingredient, answers);
-  const known = answers.get(members) ?? workOut(ingredient, members);
-  answers.set(members, known);
-  return known;
-};
-
-const workOut = (ingredient: Ingredient, members: readonly string[]): Known => {
   let state: State = 'free';
   let unknown = false;
   for (const id of members) {
@@ -150,15 +146,27 @@ export const allergensOf = once((recipe: Recipe, facts: Facts): Cell[] => {
 });
 
 /** The same for any set of ingredients and the ways they come in. */
-export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] =>
-  listOf(facts.kitchen).items.map((item) => {
-    const cell: Cell = { item, state: 'free', unknown: false, brings: [] };
-    for (const { ingredient, through } of all) {
-      const known = stateOf(ingredient, item.members);
-      if (known.state === 'free') continue;
-      cell.state = worst(cell.state, known.state);
-      cell.unknown ||= known.unknown;
-      cell.brings.push({ ingredient, through, ...known });
+export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] => {
+  const list = listOf(facts.kitchen);
+  const cells = list.items.map((item): Cell => ({ item, state: 'free', unknown: false, brings: [] }));
+  for (const { ingredient, through } of all)
+    for (const [i, { state, unknown }] of statesBy(list, ingredient).entries()) {
+      if (state === 'free') continue;
+      const cell = cells[i]!;
+      cell.state = worst(cell.state, state);
+      cell.unknown ||= unknown;
+      cell.brings.push({ ingredient, through, state, unknown });
     }
-    return cell;
-  });
+  return cells;
+};
+
+const kept = new WeakMap<Ingredient, { list: AllergenList; states: Known[] }>();
+
+/** An ingredient's states in the order of a list; an ingredient comes in by many ways and is looked up once. */
+const statesBy = (list: AllergenList, ingredient: Ingredient): Known[] => {
+  const known = kept.get(ingredient);
+  if (known?.list === list) return known.states;
+  const states = list.items.map(({ members }) => stateOf(ingredient, members));
+  kept.set(ingredient, { list, states });
+  return states;
+};

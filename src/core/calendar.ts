@@ -4,7 +4,8 @@ import { type Weekday, weekdays } from './facts/kitchen.js';
 
 /** A calendar day `days` later, or earlier when negative; "2026-11-28" and the like. */
 export const addDays = (date: string, days: number): string =>
-  Temporal.PlainDate.from(date).add({ days }).toString();
+  // Days in UTC are all of one length; every step of every dish asks, and this is many times quicker than a calendar.
+  days === 0 ? date : new Date(Date.parse(date) + days * 86_400_000).toISOString().slice(0, 10);
 
 /** Whole days from one calendar day to another. */
 export const daysBetween = (from: string, to: string): number =>

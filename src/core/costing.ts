@@ -84,7 +84,7 @@ const lineCost = (
   const component = costs.get(need.component!.key)!;
   const { factor } = component.need;
   if (!need.batches || !factor) return undefined;
-  return factor.isZero ? Rational.zero : component.cost.times(need.batches).over(factor);
+  return factor.isZero ? Rational.zero : component.cost.times(need.batches.over(factor));
 };
 
 export type DishCost = {

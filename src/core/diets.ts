@@ -141,10 +141,10 @@ const judgeAll = (id: string, recipe: Recipe, facts: Facts): Judged => {
   const reasons: Reason[] = [];
   let verdict: Verdict = unwritten(recipe, facts).length > 0 ? 'unknown' : 'yes';
   for (const { ingredient, through } of ways(recipe, facts)) {
-    const found = judge(diet, ingredient);
-    if (found.verdict === 'yes') continue;
-    verdict = harder(verdict, found.verdict);
-    reasons.push({ ...found, diet: id, ingredient, through });
+    const { verdict: one, because } = judge(diet, ingredient);
+    if (one === 'yes') continue;
+    verdict = harder(verdict, one);
+    reasons.push({ verdict: one, diet: id, ingredient, through, because });
   }
   return { verdict, reasons };
 };

@@ -1,4 +1,4 @@
-import { Rational } from './quantity/rational.js';
+import { type Rational, together } from './quantity/rational.js';
 
 // ISO 4217, List One of 2024-06-25. Not asked of Intl: there HUF or IQD have other digits, and they change with its
 // version, which would turn every price kept into another.
@@ -22,16 +22,15 @@ export const toMinor = (value: Rational): number => Number(value.round());
  * gets its share rounded down, and the units left go to the largest remainders, the first of equals first.
  */
 export const allocate = (total: number, shares: readonly Rational[]): number[] => {
-  let whole = Rational.zero;
-  for (const share of shares) whole = whole.plus(share);
-  if (whole.isZero) return shares.map(() => 0);
-  const perUnit = Rational.of(total).over(whole);
-  const exact = shares.map((share) => share.times(perUnit));
-  const parts = exact.map((share) => Number(share.floor()));
+  const { ns } = together(shares);
+  const whole = ns.reduce((a, b) => a + b, 0n);
+  if (whole === 0n) return shares.map(() => 0);
+  const exact = ns.map((n) => n * BigInt(total));
+  const parts = exact.map((n) => Number(n / whole));
   let left = total - parts.reduce((a, b) => a + b, 0);
   const order = exact
-    .map((share, i) => ({ i, rest: share.minus(Rational.of(parts[i]!)) }))
-    .sort((a, b) => b.rest.compare(a.rest) || a.i - b.i);
+    .map((n, i) => ({ i, rest: n % whole }))
+    .sort((a, b) => compare(b.rest, a.rest) || a.i - b.i);
   for (const { i } of order) {
     if (left <= 0) break;
     parts[i] = parts[i]! + 1;
@@ -39,3 +38,5 @@ export const allocate = (total: number, shares: readonly Rational[]): number[] =
   }
   return parts;
 };
+
+const compare = (a: bigint, b: bigint): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -150,11 +150,28 @@ export class Rational {
   }
 }
 
+/** Fractions over one common denominator, so that many can be summed or compared as whole numbers; none reduced. */
+export const together = (parts: readonly Rational[]): { ns: bigint[]; d: bigint } => {
+  let d = 1n;
+  for (const part of new Set(parts.map((one) => one.d))) d = leastMultiple(d, part);
+  return { ns: parts.map((part) => BigInt(part.n) * (d / BigInt(part.d))), d };
+};
+
+const leastMultiple = (a: bigint, b: Int): bigint => {
+  if (b === 1) return a;
+  const of = BigInt(b);
+  const rest = a % of;
+  // What is left of a large figure after a small one is small again, and small figures are quick.
+  const g = typeof b === 'number' ? BigInt(gcd(b, Number(rest))) : bigGcd(of, rest);
+  return (a / g) * of;
+};
+
 /** The exact sum of fractions; none gives zero. */
 export const sum = (parts: Iterable<Rational>): Rational => {
-  let total = Rational.zero;
-  for (const part of parts) total = total.plus(part);
-  return total;
+  const { ns, d } = together([...parts]);
+  let n = 0n;
+  for (const one of ns) n += one;
+  return Rational.of(n, d);
 };
 
 const num = (value: Int) => value as number;
