@@ -1,7 +1,6 @@
 import compress from '@fastify/compress';
 import formbody from '@fastify/formbody';
 import helmet from '@fastify/helmet';
-import multipart from '@fastify/multipart';
 import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyInstance } from 'fastify';
 import { useAccess } from './web/access.js';
@@ -32,12 +31,12 @@ export const buildApp = async (given: Omit<House, 'assets' | 'firstCode'>): Prom
   useErrors(app);
   await app.register(compress, { encodings: ['gzip'], zlibOptions: { level: 4 } });
   await app.register(rateLimit, { global: false });
+  app.removeContentTypeParser(['application/json', 'text/plain']);
   await app.register(formbody, { parser: parseForm });
-  await app.register(multipart, { limits: { fileSize: 64 * mega, files: 1, fields: 10, fieldSize: 4096 } });
   app.decorate('house', { ...given, assets: serveAssets(app), firstCode: newCode() });
   await useSessions(app, given);
   useAccess(app, given);
-  useRoutes(app);
+  await useRoutes(app);
   return app;
 };
 

@@ -15,9 +15,10 @@ export const useAccess = (app: FastifyInstance, { db, config }: Pick<House, 'db'
   app.decorateRequest('account', null);
   app.addHook('preHandler', async (request, reply) => {
     const { open, bare } = request.routeOptions.config;
+    request.body ??= {};
     if (open) return;
     const stored = await read(db, 'kitchen', 'kitchen');
-    if (stored) Object.defineProperty(request, 'kitchen', { value: stored.doc });
+    if (stored) Object.defineProperty(request, 'kitchen', { value: stored.doc, configurable: true });
     request.account = request.session.account ?? null;
     accounts ||= await anyAccount(db);
     const asked = accounts || !config.loopback;
@@ -34,8 +35,8 @@ const askToSignIn = (request: FastifyRequest, reply: FastifyReply, accounts: boo
   const to = request.method === 'GET' ? request.url : '/';
   if (wantsPart(reply)) {
     reply.code(401).header('hx-retarget', '#notice').header('hx-reswap', 'innerHTML');
-    return fragment(reply, 'account/_sign-in', { to: '' });
+    return fragment(reply, 'account/_sign-in', { form: {} });
   }
   if (request.method === 'GET') return reply.redirect(`/account/sign-in?to=${encodeURIComponent(to)}`, 303);
-  return page(reply.code(401), 'account/sign-in', { title: 'Sign in', to: '/' });
+  return page(reply.code(401), 'account/sign-in', { title: 'Sign in', form: { to: '/' } });
 };

@@ -45,6 +45,10 @@ export class Fields {
     return this.faults.some(({ field }) => field === prefix || /^[.[]/.test(rest(field, prefix)));
   }
 
+  hidden(name: string): Html {
+    return html`<input type="hidden" name="${name}" value="${text(this.form, name)}">`;
+  }
+
   /** A line of text with its label in a ruled row. */
   text(question: Question): Html {
     return this.row(question, this.input(question));
@@ -119,7 +123,7 @@ export class Fields {
     const id = fieldId(name);
     const fault = this.fault(name);
     const about = [hint && !bare && `${id}-hint`, fault && `${id}-fault`].filter(Boolean).join(' ');
-    return html` id="${id}" name="${name}"${inputmode && html` inputmode="${inputmode}"`}${html` autocomplete="${autocomplete ?? 'off'}"`}${list && html` list="${list}"`}${required && html` aria-required="true"`}${focus && html` data-focus`}${fault && html` aria-invalid="true"`}${about && html` aria-describedby="${about}"`}`;
+    return html` id="${id}" name="${name}"${inputmode && html` inputmode="${inputmode}"`}${html` autocomplete="${autocomplete ?? 'off'}"`}${list && html` list="${list}"`}${required && html` aria-required="true"`}${focus && html` data-focus autofocus`}${fault && html` aria-invalid="true"`}${about && html` aria-describedby="${about}"`}`;
   }
 
   private row(question: Question, field: Html): Html {

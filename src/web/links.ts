@@ -20,7 +20,11 @@ export const listOf = (entity: EntityName): string => folders[entity];
 export const whereMended = ({ entity, key, field }: Subject): string =>
   field === undefined
     ? pageOf(entity, key)
-    : `${pageOf(entity, key)}/change#${field.replaceAll('/', '-').replaceAll(/[^\w-]/g, '')}`;
+    : `${changeOf(entity, key)}#${field.replaceAll('/', '-').replaceAll(/[^\w-]/g, '')}`;
+
+/** The form of one thing; the kitchen's page is its form. */
+export const changeOf = (entity: EntityName, key: string): string =>
+  entity === 'kitchen' ? folders.kitchen : `${pageOf(entity, key)}/change`;
 
 export const historyOf = (entity: EntityName, key: string): string =>
   `/history/${entity}/${encodeURIComponent(key)}`;

@@ -85,3 +85,6 @@ export const ladderBar = (from: number, to: number, scale: number, kind: Rung, f
 /** A sentence with figures or names in bold: the parts alternate plain and bold. */
 export const withBold = (...parts: Printable[]): Html =>
   html`${parts.map((part, i) => (i % 2 ? html`<b>${part}</b>` : part))}`;
+
+/** First in a form, so that Enter in a field saves and does not press the first button there happens to be. */
+export const defaultButton = html`<button class="hid" tabindex="-1" aria-hidden="true">Save</button>`;

@@ -5,3 +5,6 @@ import { page } from './page.js';
 /** The menu of pages, which a phone has no room for in its head. */
 export const menu: Answerer = (_request, reply) =>
   page(reply, 'menu/show', { title: 'Menu', pages: menuOfPages });
+
+/** The few keys there are. */
+export const showKeys: Answerer = (_request, reply) => page(reply, 'menu/keys', { title: 'Keys' });

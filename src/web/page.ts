@@ -4,7 +4,8 @@ import { inZone } from './clock.js';
 import { type Fault, Fields, fieldId } from './fields.js';
 import type { Form } from './form.js';
 import { type Format, formatFor } from './format.js';
-import { menuOfPages, type Word, whereMended } from './links.js';
+import { html } from './html.js';
+import { historyOf, menuOfPages, pageOf, type Word, whereMended } from './links.js';
 import * as marks from './marks.js';
 import { type Receipt, receiptFor } from './receipt.js';
 import { render } from './render.js';
@@ -25,6 +26,9 @@ export type Given = Head & {
   m: typeof marks;
   fields: Fields;
   fieldId: typeof fieldId;
+  html: typeof html;
+  pageOf: typeof pageOf;
+  historyOf: typeof historyOf;
   whereMended: typeof whereMended;
   today: string;
 };
@@ -42,7 +46,7 @@ export const page = async <V extends ViewName>(
   reply.type('text/html; charset=utf-8').header('vary', 'HX-Request, Accept');
   reply.header('cache-control', 'private, no-cache');
   const it = given(reply, model);
-  if (wantsPart(reply)) return reply.send(render(part, it));
+  if (wantsPart(reply)) return reply.send(render(part, { ...it, isPart: true }));
   const receipt = await receiptFor(reply);
   return reply.send(render('layouts/page', { ...it, ...around(reply, receipt), body: render(view, it) }));
 };
@@ -71,6 +75,9 @@ const given = <M extends Head>({ request }: FastifyReply, model: M): M & Given =
     m: marks,
     fields: new Fields(model.form ?? {}, model.faults),
     fieldId,
+    html,
+    pageOf,
+    historyOf,
     whereMended,
     today: inZone(request.server.house.clock(), kitchen.timeZone).date,
   };

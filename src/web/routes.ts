@@ -1,15 +1,35 @@
+import multipart from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
+import { askForFirst, makeFirst } from './account/first.js';
+import { askToSignIn, signIn, signOut } from './account/sign-in.js';
+import { showFound } from './find/show.js';
+import { takeOutExample } from './first-run/example.js';
+import { beginKitchen, showFirstRun } from './first-run/show.js';
+import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
+import { showEvent } from './events/show.js';
 import { health } from './health.js';
+import { showHistory } from './history/show.js';
 import { takeBack } from './history/undo.js';
 import type { Answerer } from './house.js';
-import { menu } from './menu.js';
+import { saveKitchen, showKitchen } from './kitchen/settings.js';
+import { menu, showKeys } from './menu.js';
 import { saveMerge } from './merge/resolve.js';
+import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js';
+import { listPlaces } from './places/list.js';
+import { showEventPrep } from './prep/event.js';
+import { showPrep } from './prep/show.js';
+import { workbookFile, workbookSchemaFile } from './workbook/file.js';
+import { openWorkbook, showWorkbook } from './workbook/open.js';
 
 type Options = {
   /** Needs neither sign-in nor a kitchen. */
   open?: boolean;
   /** Needs no kitchen. */
   bare?: boolean;
+  /** Takes a file. */
+  file?: boolean;
+  /** Tries a minute from one address. */
+  tries?: number;
 };
 type Route = { method: 'GET' | 'POST'; url: string; answer: Answerer } & Options;
 
@@ -19,7 +39,6 @@ const get = (url: string, answer: Answerer, options: Options = {}): Route => ({
   answer,
   ...options,
 });
-
 const post = (url: string, answer: Answerer, options: Options = {}): Route => ({
   method: 'POST',
   url,
@@ -36,13 +55,62 @@ export const sheet = (url: string, answer: Answerer): Route[] => [
 
 /** Every address of the workbook. */
 export const routes: Route[] = [
-  get('/health', health, { open: true }),
   get('/menu', menu),
+  get('/keys', showKeys),
+  get('/find', showFound),
+
+  get('/kitchen', showKitchen),
+  post('/kitchen', saveKitchen),
+  get('/places', listPlaces),
+  get('/new/place', askForPlace),
+  post('/new/place', addPlace),
+  get('/places/:key', showPlace),
+  get('/places/:key/change', showPlace),
+  post('/places/:key', savePlace),
+
+  ...sheet('/prep', showPrep),
+  ...sheet('/events/:key/prep', showEventPrep),
+  // Events
+  ...sheet('/events/:key', showEvent),
+  get('/events/:key/guests/change', askForGuests),
+  post('/events/:key/guests/preview', previewGuests),
+  post('/events/:key/guests', saveGuests),
+
   post('/merge/:entity/:key', saveMerge),
+  get('/history/:entity/:key', showHistory),
   post('/undo/:change', takeBack),
+
+  get('/workbook', showWorkbook, { bare: true }),
+  post('/workbook', openWorkbook, { bare: true, file: true }),
+  get('/workbook.json', workbookFile, { bare: true }),
+  get('/workbook.schema.json', workbookSchemaFile, { bare: true }),
+
+  get('/first-run', showFirstRun, { bare: true }),
+  post('/first-run', beginKitchen, { bare: true }),
+  post('/example/remove', takeOutExample),
+
+  get('/account/sign-in', askToSignIn, { bare: true }),
+  post('/account/sign-in', signIn, { bare: true, tries: 10 }),
+  post('/account/sign-out', signOut, { bare: true }),
+  get('/account/first', askForFirst, { bare: true }),
+  post('/account/first', makeFirst, { bare: true, tries: 10 }),
+
+  get('/health', health, { open: true }),
 ];
 
-export const useRoutes = (app: FastifyInstance): void => {
-  for (const { method, url, answer, open, bare } of routes)
-    app.route({ method, url, handler: answer, config: { open, bare } });
+const mega = 1024 * 1024;
+
+export const useRoutes = async (app: FastifyInstance): Promise<void> => {
+  const add = (to: FastifyInstance, { method, url, answer, open, bare, tries }: Route) =>
+    to.route({
+      method,
+      url,
+      handler: answer,
+      config: { open, bare, rateLimit: tries ? { max: tries, timeWindow: '1 minute' } : undefined },
+    });
+  for (const route of routes) if (!route.file) add(app, route);
+  await app.register(async (withFiles) => {
+    await withFiles.register(multipart, { limits: { fileSize: 64 * mega, files: 1, fields: 4 } });
+    for (const route of routes) if (route.file) add(withFiles, route);
+  });
 };

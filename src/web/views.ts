@@ -1,12 +1,39 @@
-/** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
+import type { Fault } from '../core/exchange/workbook.js';
+import type { Stayed } from '../store/example.js';
+import type { Finds } from '../store/find.js';
+import type { PlaceRow } from '../store/places.js';
+import type { EventViews } from './events/views.js';
+import type { HistoryRow } from './history/show.js';
+import type { KitchenChoices } from './kitchen/choices.js';
 import type { MergeView } from './merge/show.js';
+import type { EventPrep } from './prep/event.js';
+import type { PrepPage } from './prep/show.js';
 
-export type Views = {
+type Found = { asked: string; finds: Finds; count: number };
+
+/** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
+export type Views = EventViews & {
   'merge/show': MergeView;
+  'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
+  'kitchen/_form': KitchenChoices & { at: string };
+  'places/list': { places: PlaceRow[] };
+  'places/change': { key: string; home: boolean; at: string };
+  'places/_form': { key: string; home: boolean; at: string };
+  'find/show': Found;
+  'find/_found': Found;
+  'history/show': { rows: HistoryRow[]; back: string | undefined };
+  'workbook/show': { wrong: Fault[]; more: number; opened: string };
+  'first-run/show': object;
+  'first-run/removed': { removed: number; stayed: Stayed[] };
+  'menu/keys': object;
+  'prep/show': PrepPage;
+  'prep/event': EventPrep;
   'errors/show': { sentence: string; status: number };
   'errors/_notice': { sentence: string; status: number };
-  'account/sign-in': { to: string };
-  'account/_sign-in': { to: string };
+  'account/sign-in': object;
+  'account/_sign-in': object;
+  'account/_signed-in': { name: string };
+  'account/first': { code: boolean };
   'menu/show': { pages: readonly { word: string; href: string }[] };
 };
 

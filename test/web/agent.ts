@@ -16,6 +16,8 @@ export type Agent = {
   get(url: string): Test;
   /** Posts a form; several values of one name as a list. */
   post(url: string, form?: Record<string, string | string[]>): Test;
+  /** Posts one file. */
+  upload(url: string, file: { name: string; filename: string; text: string }): Test;
   close(): Promise<void>;
 };
 
@@ -23,17 +25,13 @@ export const now = new Date('2026-10-14T09:20:00Z');
 
 export const agentOn = async (kitchen?: Workbook, config: Partial<Config> = {}): Promise<Agent> => {
   const { db, engine, close } = await testDatabase();
-  if (kitchen)
-    await importWorkbook(db, kitchen, {
-      who: 'test',
-      at: now,
-      dataDir: mkdtempSync(join(tmpdir(), 'workbook-')),
-    });
+  const dataDir = mkdtempSync(join(tmpdir(), 'workbook-'));
+  if (kitchen) await importWorkbook(db, kitchen, { who: 'test', at: now, dataDir });
   const app = await buildApp({
     db,
     engine,
     clock: () => now,
-    config: { ...readConfig({ LOG_LEVEL: 'silent' }), ...config },
+    config: { ...readConfig({ LOG_LEVEL: 'silent', DATA_DIR: dataDir }), ...config },
   });
   await app.ready();
   const own = (test: Test) => test.set('host', 'localhost').set('accept', 'text/html');
@@ -43,6 +41,10 @@ export const agentOn = async (kitchen?: Workbook, config: Partial<Config> = {}):
     get: (url) => own(request(app.server).get(url)),
     post: (url, form = {}) =>
       own(request(app.server).post(url)).type('form').set('origin', 'http://localhost').send(bodyOf(form)),
+    upload: (url, { name, filename, text }) =>
+      own(request(app.server).post(url))
+        .set('origin', 'http://localhost')
+        .attach(name, Buffer.from(text), { filename, contentType: 'application/json' }),
     close: async () => {
       await app.close();
       await close();

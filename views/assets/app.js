@@ -1,0 +1,117 @@
+/* Everything here adds to pages that work without it. */
+
+const fields = 'input, select, textarea, [contenteditable]';
+const rowOf = (element) => element.closest('[data-row]');
+const press = (scope, what) => scope?.querySelector(what)?.click();
+
+/* Focus goes where the page says, else to where it came from. */
+
+let opener;
+
+const focusIn = (scope) => {
+  const wanted = scope.matches?.('[data-focus]') ? scope : scope.querySelector('[data-focus]');
+  const target = wanted ?? (opener && document.getElementById(opener));
+  if (!target) return;
+  opener = undefined;
+  target.focus();
+  if (target.matches('input')) target.select?.();
+};
+
+document.addEventListener('htmx:after:settle', ({ target }) => focusIn(target));
+document.addEventListener('DOMContentLoaded', () => {
+  focusIn(document);
+  for (const hidden of document.querySelectorAll('[data-print][hidden]')) hidden.hidden = false;
+});
+
+/* A pressed button says that it works. */
+
+const busy = new Map();
+
+const quiet = () => {
+  for (const [button, label] of busy) button.textContent = label;
+  busy.clear();
+};
+
+document.addEventListener('submit', ({ submitter }) => {
+  if (!submitter?.matches('.primary') || busy.has(submitter)) return;
+  busy.set(submitter, submitter.textContent);
+  submitter.textContent = 'Saving…';
+});
+document.addEventListener('htmx:finally:request', quiet);
+window.addEventListener('pageshow', quiet);
+
+/* Steppers, print buttons. */
+
+document.addEventListener('click', ({ target }) => {
+  if (target.closest('[data-print]')) window.print();
+  const step = target.closest('[data-step]');
+  if (!step) return;
+  const field = step.parentElement.querySelector('input');
+  field.value = String(Math.max(0, (Number.parseInt(field.value, 10) || 0) + Number(step.dataset.step)));
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+});
+
+/* Rows of a form: Enter goes on or adds one, Alt and an arrow moves one. */
+
+const sameField = (row, field) => {
+  const places = [...rowOf(field).querySelectorAll(fields)];
+  return row?.querySelectorAll(fields)[places.indexOf(field)];
+};
+
+const inRows = (event) => {
+  const row = rowOf(event.target);
+  if (!row) return false;
+  if (event.altKey && event.key === 'ArrowUp') press(row, '[data-up]');
+  else if (event.altKey && event.key === 'ArrowDown') press(row, '[data-down]');
+  else if (event.key === 'Enter' && event.target.matches('input')) {
+    const next = row.nextElementSibling?.matches('[data-row]') ? row.nextElementSibling : undefined;
+    if (next) sameField(next, event.target)?.focus();
+    else press(row.closest('form'), `[data-add="${row.dataset.row}"]`);
+  } else return false;
+  return true;
+};
+
+/* Lists: arrows move. */
+
+const inList = ({ key, target }) => {
+  const list = target.closest('[data-list]');
+  if (!list || !['ArrowUp', 'ArrowDown'].includes(key) || target.matches('input:not([type=checkbox])'))
+    return false;
+  const items = [...list.querySelectorAll('input[type=checkbox], a[data-item]')];
+  const next = items[items.indexOf(target) + (key === 'ArrowUp' ? -1 : 1)];
+  next?.focus();
+  return Boolean(next);
+};
+
+/* Escape closes what was opened and gives the focus back. */
+
+const close = ({ key, target }) => {
+  const panel = key === 'Escape' && target.closest('[data-panel]');
+  if (!panel) return false;
+  opener = panel.dataset.panel;
+  press(panel, '[data-close]');
+  return true;
+};
+
+/* Single letters, off in fields and by the kitchen's setting. */
+
+const letters = {
+  '/': () => document.getElementById('find').focus(),
+  '?': () => window.location.assign('/keys'),
+  n: () => press(document, '[data-key="n"]'),
+  e: () => press(document, '[data-key="e"]'),
+  p: () => window.print(),
+};
+
+const letter = ({ key, target, ctrlKey, metaKey, altKey }) => {
+  const off =
+    ctrlKey || metaKey || altKey || target.matches(fields) || !('letterKeys' in document.body.dataset);
+  if (off || !Object.hasOwn(letters, key)) return false;
+  letters[key]();
+  return true;
+};
+
+document.addEventListener('keydown', (event) => {
+  if (event.isComposing || !(event.target instanceof Element)) return;
+  if (inRows(event) || close(event) || inList(event) || letter(event)) event.preventDefault();
+});

@@ -1,0 +1,36 @@
+import { create } from '../../store/changes.js';
+import { read } from '../../store/documents.js';
+import { openExample } from '../../store/example.js';
+import { type Form, text } from '../form.js';
+import type { Answerer } from '../house.js';
+import { page } from '../page.js';
+import { saving } from '../save.js';
+import { newHome, newKitchen } from './new-kitchen.js';
+
+/** What a newcomer sees: start with something of one's own, or look round the example. */
+export const showFirstRun: Answerer = async (request, reply) => {
+  if (await read(request.server.house.db, 'kitchen', 'kitchen')) return reply.redirect('/', 303);
+  return page(reply, 'first-run/show', { title: 'An empty week', nav: 'Week' });
+};
+
+const next: Record<string, string> = {
+  kitchen: '/kitchen',
+  event: '/new/event',
+  recipe: '/new/recipe',
+  file: '/workbook',
+};
+
+/** Begins the kitchen and goes on to what was asked for; one that is there already is left as it is. */
+export const beginKitchen: Answerer = async (request, reply) => {
+  const { db, config } = request.server.house;
+  const wanted = text(request.body as Form, 'do');
+  const by = saving(reply);
+  if (!(await read(db, 'kitchen', 'kitchen'))) {
+    if (wanted === 'example') await openExample(db, { ...by, dataDir: config.dataDir });
+    else {
+      await create(db, 'kitchen', newKitchen, by);
+      await create(db, 'place', newHome, by);
+    }
+  }
+  return reply.redirect(next[wanted] ?? '/', 303);
+};

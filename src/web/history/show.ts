@@ -1,0 +1,49 @@
+import type { EntityName } from '../../core/facts/facts.js';
+import { merge } from '../../core/merge.js';
+import { type Change, history } from '../../store/history.js';
+import { inZone } from '../clock.js';
+import { type Format, formatFor } from '../format.js';
+import { type Answerer, param } from '../house.js';
+import { pageOf } from '../links.js';
+import { inPlainWords, placeName, standsAt } from '../merge/describe.js';
+import { entityOf } from '../merge/resolve.js';
+import { page } from '../page.js';
+
+/** One save in the history: who, when, and each place with what it was and became. */
+export type HistoryRow = {
+  id: number;
+  at: string;
+  time: string;
+  who: string;
+  said: string;
+  places: { place: string; was: string; became: string }[];
+};
+
+/** The last saves of one thing, newest first, each with a button that takes it back. */
+export const showHistory: Answerer = async (request, reply) => {
+  const entity = entityOf(param(request, 'entity'));
+  const key = param(request, 'key');
+  const changes = await history(request.server.house.db, entity, key);
+  const { kitchen } = request;
+  const rows = changes.map((change) => rowOf(change, kitchen.timeZone, formatFor(kitchen)));
+  const latest = changes[0];
+  const name = (latest?.after ?? latest?.before)?.name ?? key;
+  const back = latest && !latest.after ? undefined : pageOf(entity, key);
+  return page(reply, 'history/show', { title: `History of ${name}`, rows, back });
+};
+
+const rowOf = (change: Change<EntityName>, zone: string, f: Format): HistoryRow => {
+  const { date, time } = inZone(change.at, zone);
+  const { id, who, before, after } = change;
+  const said = !before ? 'Added' : !after ? 'Removed' : 'Changed';
+  return { id, who, said, at: f.date(date), time, places: before && after ? placesOf(before, after, f) : [] };
+};
+
+const placesOf = (before: object, after: object, f: Format): HistoryRow['places'] =>
+  merge(before, after, before).yours.map((path) => {
+    const words = (doc: object) => {
+      const value = standsAt(doc, path);
+      return value === undefined ? 'not there' : inPlainWords(value, f, path.split('/').at(-1));
+    };
+    return { place: placeName(path, after, before), was: words(before), became: words(after) };
+  });

@@ -1,0 +1,9 @@
+import { list } from '../../store/places.js';
+import type { Answerer } from '../house.js';
+import { page } from '../page.js';
+
+/** The home kitchen and the venues. */
+export const listPlaces: Answerer = async (request, reply) => {
+  const places = await list(request.server.house.db);
+  return page(reply, 'places/list', { title: 'Places', places });
+};
