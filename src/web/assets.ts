@@ -29,6 +29,8 @@ export const styles = [
   'page.css',
   'side.css',
   'lists.css',
+  'days.css',
+  'events.css',
   'narrow.css',
   'phone.css',
   'phone-lists.css',

@@ -10,7 +10,9 @@ export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts
 
 /** The prep list of a set of events, by day and station; one day alone, with what is open on it, for a `date`. */
 export const prepList = (events: readonly Event[], facts: Facts, date?: string): Answer<PrepList> => {
-  const { value: days, problems } = prepFor(events, facts);
+  const { value: days, problems: found } = prepFor(events, facts);
+  // What goes in to taste stands among the lines to weigh out.
+  const problems = found.filter(({ code }) => code !== 'to-taste');
   if (!date) return { value: { events, days, facts }, problems: worstFirst(problems) };
   const shown = days.filter((day) => day.date === date);
   return { value: { events, days: shown, facts }, problems: worstFirst(openOn(jobsOf(shown), problems)) };
@@ -18,6 +20,13 @@ export const prepList = (events: readonly Event[], facts: Facts, date?: string):
 
 export const jobsOf = (days: readonly PrepDay[]): Job[] =>
   days.flatMap(({ stations }) => stations.flatMap(({ jobs }) => jobs));
+
+/** Jobs and attended minutes of several days together, and how many jobs have no minutes written. */
+export const sumOfDays = (days: readonly PrepDay[]): Pick<PrepDay, 'jobs' | 'attended' | 'untimed'> => ({
+  jobs: days.reduce((n, day) => n + day.jobs, 0),
+  attended: days.reduce((n, day) => n + day.attended, 0),
+  untimed: days.reduce((n, day) => n + day.untimed, 0),
+});
 
 const openOn = (jobs: readonly Job[], problems: readonly Problem[]): Problem[] => {
   const recipes = new Set(jobs.map(({ recipe }) => recipe.key));

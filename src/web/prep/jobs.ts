@@ -1,0 +1,102 @@
+import type { Facts } from '../../core/facts/facts.js';
+import type { Mark } from '../../core/marks.js';
+import type { Job, PrepDay } from '../../core/prep.js';
+import { type Shown, showQuantity } from '../../core/quantity/show.js';
+import { shareMakes } from '../../core/sheets/prep-list.js';
+import { type Format, formatFor } from '../format.js';
+import { pageOf } from '../links.js';
+import { type WeighLine, weighLines } from './lines.js';
+
+/** One event a job is for; `amount` only where it shares the job with others. */
+export type JobFor = { name: string; day: string; mark: Mark | undefined; amount: Shown | undefined };
+
+export type JobRow = {
+  key: string;
+  quantity: Shown | undefined;
+  recipe: string;
+  href: string;
+  /** "2 of 5", nothing where there is but one. */
+  place: string;
+  words: string;
+  how: string;
+  lines: WeighLine[];
+  shares: JobFor[];
+  minutes: string;
+  /** When what is made must be used; said of a recipe's last step. */
+  useBy: string;
+  keepsUnknown: boolean;
+};
+
+export type JobStation = { name: string; jobs: JobRow[]; sum: string };
+export type JobDay = { date: string; title: string; sum: string; stations: JobStation[] };
+
+/** A day of the prep list as it stands on the page and on paper. */
+export const jobDay = (day: PrepDay, facts: Facts, marks: ReadonlyMap<string, Mark>): JobDay => {
+  const f = formatFor(facts.kitchen);
+  return {
+    date: day.date,
+    title: f.longDate(day.date),
+    sum: sumOf(day.jobs, day, f),
+    stations: day.stations.map(({ station, jobs, ...time }) => ({
+      name: station,
+      jobs: jobs.map((job) => jobRow(job, facts, marks)),
+      sum: sumOf(jobs.length, time, f),
+    })),
+  };
+};
+
+type Time = Pick<PrepDay, 'attended' | 'untimed'>;
+
+/** "11 jobs, 2 h 35 min as written; 1 without minutes". */
+export const sumOf = (jobs: number, { attended, untimed }: Time, f: Format): string => {
+  const time = attended > 0 ? `, ${f.duration(attended)} as written` : '';
+  return `${f.count(jobs, 'job')}${time}${untimed > 0 ? `; ${f.number(untimed)} without minutes` : ''}`;
+};
+
+const jobRow = (job: Job, facts: Facts, marks: ReadonlyMap<string, Mark>): JobRow => {
+  const { recipe, step, shares, useBy, makes } = job;
+  const { kitchen } = facts;
+  const f = formatFor(kitchen);
+  const last = job.number >= recipe.steps.length;
+  return {
+    key: job.key,
+    quantity: makes && showQuantity(makes, kitchen, 'prep'),
+    recipe: recipe.name,
+    href: pageOf('recipe', recipe.key),
+    place: recipe.steps.length > 1 ? `${job.number} of ${recipe.steps.length}` : '',
+    words: step?.words ?? '',
+    how: howOf(job, f),
+    lines: weighLines(job.lines, recipe, facts),
+    shares: shares.map((share) => {
+      const part = shares.length > 1 ? shareMakes(job, share) : undefined;
+      const { key, name, date } = share.event;
+      return {
+        name,
+        day: f.dayName(date),
+        mark: marks.get(key),
+        amount: part && showQuantity(part, kitchen, 'prep'),
+      };
+    }),
+    minutes: minutesOf(job, f),
+    useBy: last && useBy !== undefined ? f.date(useBy) : '',
+    keepsUnknown: last && useBy === undefined,
+  };
+};
+
+const howOf = ({ step, trays }: Job, f: Format): string => {
+  const said = [
+    step?.oven && f.heat(step.oven.heat),
+    trays !== undefined && f.count(trays, 'shelf', 'shelves'),
+    step && step.rings > 0 && f.count(step.rings, 'ring'),
+    step?.where === 'venue' && 'at the venue',
+  ];
+  return said.filter(Boolean).join(', ');
+};
+
+const minutesOf = ({ step, minutes }: Job, f: Format): string => {
+  if (minutes === undefined) return 'minutes not known';
+  const longest = Math.max(step?.minutesLongest ?? 0, minutes);
+  const least = longest < 60 ? f.number(minutes) : f.duration(minutes);
+  const time = longest > minutes ? `${least} to ${f.duration(longest)}` : f.duration(minutes);
+  return step?.attended ? time : `${time}, by itself`;
+};
