@@ -5,6 +5,7 @@ import { create, edit, resolve } from '../../src/store/changes.js';
 import { read } from '../../src/store/documents.js';
 import { history } from '../../src/store/history.js';
 import { undo } from '../../src/store/undo.js';
+import { counter } from './counter.js';
 import { useKitchen } from './kitchen.js';
 import { by, other } from './world.js';
 
@@ -182,4 +183,24 @@ test('an example that is changed is the kitchen’s own from then on, until undo
   expect(saved).toMatchObject({ outcome: 'saved', doc: { origin: 'own', note: 'Curly.' } });
   if (saved.outcome === 'saved') await undo(db, saved.changeId!, by);
   expect((await read(db, 'ingredient', 'kale'))?.doc.origin).toBe('example');
+});
+
+test('two hundred lines are changed in as many queries as one', async () => {
+  const { db } = kitchen;
+  const { doc } = await tart();
+  const line = doc.lines[0]!;
+  const lines = (amount: string, count: number) =>
+    Array.from({ length: count }, (_, n) => ({ ...line, key: `n${n}`, amount }));
+  const cost = async (revision: number, change: (one: Recipe) => Recipe) => {
+    const queries = counter();
+    expect(await edit(db.withPlugin(queries), 'recipe', 'tart', { ...by, revision, change })).toMatchObject({
+      outcome: 'saved',
+    });
+    return queries.count;
+  };
+  const { revision } = await tart();
+  const one = await cost(revision, (recipe) => ({ ...recipe, lines: [...lines('1', 1), recipe.lines[1]!] }));
+  expect(
+    await cost(revision + 1, (recipe) => ({ ...recipe, lines: [...lines('2', 199), recipe.lines[1]!] })),
+  ).toBeLessThanOrEqual(one);
 });

@@ -4,6 +4,7 @@ import { read } from '../../src/store/documents.js';
 import { eventFacts, loadFacts } from '../../src/store/facts.js';
 import { undo } from '../../src/store/undo.js';
 import { exampleKitchen } from '../world.js';
+import { counter } from './counter.js';
 import { useKitchen } from './kitchen.js';
 import { by } from './world.js';
 
@@ -86,6 +87,12 @@ test('an event that is done keeps what was served; an edit of a recipe does not 
   expect(reopened).toMatchObject({ outcome: 'saved', doc: { served: null } });
   if (reopened.outcome === 'saved') await undo(db, reopened.changeId!, by);
   expect((await read(db, 'event', key))?.doc).toEqual(done.doc);
+});
+
+test('an event with all its facts takes at most eight queries, its transaction counted', async () => {
+  const queries = counter();
+  await eventFacts(kitchen.db.withPlugin(queries), [example.events[0]!.key]);
+  expect(queries.count + 2).toBeLessThanOrEqual(8);
 });
 
 test('there are no facts while there is no recipe asked for, but the kitchen and its home', async () => {

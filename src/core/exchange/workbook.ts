@@ -54,7 +54,9 @@ export const parseWorkbook = (text: string): Parsed => {
   const shaped = workbook.safeParse(read.value);
   if (!shaped.success)
     return {
-      faults: misfits(shaped.error).map(({ path, sentence }) => faultAt(wayTo(read.value, path), sentence)),
+      faults: misfits(workbook, read.value, shaped.error).map(({ path, sentence }) =>
+        faultAt(wayTo(read.value, path), sentence),
+      ),
     };
   const problems = workbookRules(shaped.data);
   return problems.length > 0 ? { faults: problems.map(faultOf) } : { workbook: shaped.data };
