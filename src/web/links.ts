@@ -16,15 +16,39 @@ export const pageOf = (entity: EntityName, key: string): string =>
 /** The page that lists all of a kind. */
 export const listOf = (entity: EntityName): string => folders[entity];
 
+type Forms = { whole: string; parts?: Record<string, string> };
+
+/** The form that changes a thing, and the forms of those of its fields that have one of their own. */
+const forms: Record<EntityName, Forms> = {
+  kitchen: { whole: '' },
+  place: { whole: '/change' },
+  ingredient: {
+    whole: '/basics',
+    parts: {
+      packs: '/packs',
+      edibleYield: '/yield',
+      density: '/yield',
+      weights: '/yield',
+      allergens: '/label',
+      traits: '/diets',
+      keeping: '/keeping',
+    },
+  },
+  recipe: { whole: '/edit' },
+  event: { whole: '/edit', parts: { guests: '/diets', courses: '/menu' } },
+};
+
 /** The page where a problem is mended, at the field that mends it. */
 export const whereMended = ({ entity, key, field }: Subject): string =>
   field === undefined
     ? pageOf(entity, key)
-    : `${changeOf(entity, key)}#${field.replaceAll('/', '-').replaceAll(/[^\w-]/g, '')}`;
+    : `${changeOf(entity, key, field)}#${field.replaceAll('/', '-').replaceAll(/[^\w-]/g, '')}`;
 
-/** The form of one thing; the kitchen's page is its form. */
-export const changeOf = (entity: EntityName, key: string): string =>
-  entity === 'kitchen' ? folders.kitchen : `${pageOf(entity, key)}/change`;
+/** The form that changes a thing, or one field of it. */
+export const changeOf = (entity: EntityName, key: string, field = ''): string => {
+  const { whole, parts = {} } = forms[entity];
+  return `${pageOf(entity, key)}${parts[field.split('/')[0]!] ?? whole}`;
+};
 
 export const historyOf = (entity: EntityName, key: string): string =>
   `/history/${entity}/${encodeURIComponent(key)}`;
