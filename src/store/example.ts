@@ -1,10 +1,10 @@
-import example from '../../shared/example/kitchen.json' with { type: 'json' };
 import { sql } from 'kysely';
+import example from '../../shared/example/kitchen.json' with { type: 'json' };
 import { workbook } from '../core/facts/facts.js';
-import { saving } from './changes.js';
 import { load } from './documents.js';
 import { takeOut } from './removal.js';
 import type { Saving } from './rows.js';
+import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
 import type { Use } from './uses.js';
 import { importWorkbook } from './workbook.js';

@@ -1,7 +1,7 @@
 import type { Ingredient } from '../core/facts/ingredient.js';
-import { add, saving } from './changes.js';
 import type { Outcome } from './outcome.js';
 import type { Saving } from './rows.js';
+import { add, saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
 
 class Undone extends Error {

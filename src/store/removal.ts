@@ -1,10 +1,10 @@
 import { sql } from 'kysely';
 import type { EntityName } from '../core/facts/facts.js';
-import { saving } from './changes.js';
 import { read, type Stored } from './documents.js';
 import { note } from './history.js';
 import { type Gone, gone, homeStays, inUse, type Refused, refused, stale } from './outcome.js';
 import type { Saving } from './rows.js';
+import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
 import { type Use, usesOf } from './uses.js';
 

@@ -1,169 +1,24 @@
-import type { ColumnType, Generated, JSONColumnType, Kysely, Transaction } from 'kysely';
-import type { Dish, Event, Served } from '../core/facts/event.js';
-import type { AllergenState, Ingredient } from '../core/facts/ingredient.js';
-import type { Kitchen } from '../core/facts/kitchen.js';
-import type { Place } from '../core/facts/place.js';
-import type { Recipe, Step } from '../core/facts/recipe.js';
-
-type Id = Generated<number>;
-type Json<T> = ColumnType<T, string, string>;
-type Instant = ColumnType<Date, Date | string, Date | string>;
-
-type Revised = { revision: number; updated_at: Instant; updated_by: string };
-type Kept = Revised & { archived_at: Instant | null; origin: 'own' | 'example' };
-type Named = { id: Id; key: string; name: string; name_key: string };
-type PartOf = { id: Id; key: string; position: number };
-
-export type KitchenTable = Revised & {
-  id: Id;
-  key: string;
-  name: string;
-  currency: string;
-  time_zone: string;
-  locale: string;
-  units: Kitchen['units'];
-  heat: Kitchen['heat'];
-  cup: Kitchen['cup'];
-  paper: Kitchen['paper'];
-  allergen_list: Kitchen['allergenList'];
-  tax: Json<Kitchen['tax']>;
-  letter_keys: boolean;
-  people: Json<Kitchen['people']>;
-};
-
-export type PlaceTable = Named &
-  Kept & {
-    kind: Place['kind'];
-    ovens: Json<Place['ovens']>;
-    rings: number;
-    mixers: number;
-    fridge_shelves: number;
-    freezer_shelves: number;
-    water: Place['water'];
-    access: Json<Place['access']>;
-    drive: number | null;
-    note: string;
-  };
-
-export type IngredientTable = Named &
-  Kept & {
-    section: string;
-    not_bought: boolean;
-    frozen: boolean;
-    edible_yield: Json<Ingredient['edibleYield']>;
-    density: Json<Ingredient['density']>;
-    weights: Json<Ingredient['weights']>;
-    allergens: Json<Record<string, AllergenState>>;
-    traits: Json<Ingredient['traits']>;
-    keeping: Json<Ingredient['keeping']>;
-    note: string;
-  };
-
-export type PackTable = PartOf & {
-  ingredient_id: number;
-  supplier: string;
-  brand: string;
-  size_amount: string;
-  size_unit: string;
-  preferred: boolean;
-  withdrawn_at: Instant | null;
-};
-
-export type PriceTable = PartOf & {
-  ingredient_id: number;
-  pack: string;
-  date: string;
-  price: number;
-  guess: boolean;
-  withdrawn_at: Instant | null;
-};
-
-export type RecipeTable = Named &
-  Kept & {
-    variant_of: string | null;
-    yield_portions: string | null;
-    yield_weight: Json<Recipe['yield']['weight']>;
-    yield_volume: Json<Recipe['yield']['volume']>;
-    by_piece: boolean;
-    cooking_loss: string | null;
-    cup: Recipe['cup'];
-    keeping_days: number | null;
-    note: string;
-  };
-
-export type LineTable = PartOf & {
-  recipe_id: number;
-  amount: string | null;
-  unit: string;
-  ingredient: string | null;
-  component: string | null;
-  preparation: string;
-  stated: Recipe['lines'][number]['stated'];
-  scales: Recipe['lines'][number]['scales'];
-};
-
-export type StepTable = PartOf & {
-  recipe_id: number;
-  words: string;
-  minutes: number | null;
-  minutes_longest: number | null;
-  attended: boolean;
-  oven: Json<Step['oven']>;
-  portions_per_shelf: string | null;
-  rings: number;
-  mixers: number;
-  fridge_shelves: number;
-  after: Json<Step['after']>;
-  served_within: number | null;
-  at_place: Step['where'];
-  days_ahead: number;
-};
-
-export type EventTable = Named &
-  Kept & {
-    client: string;
-    client_key: string;
-    date: string;
-    place: string;
-    state: Event['state'];
-    eats_all: number;
-    over_catering: string;
-    note: string;
-  };
-
-export type GroupTable = PartOf & { event_id: number; name: string; guests: number; portion: string };
-
-export type GuestTable = PartOf & {
-  event_id: number;
-  name: string;
-  name_key: string;
-  count: number;
-  guest_group: string;
-  answered: boolean;
-  diets: Json<string[]>;
-  other: string;
-};
-
-export type CourseTable = PartOf & { event_id: number; name: string; time: string; day_after: boolean };
-
-export type DishTable = PartOf & {
-  event_id: number;
-  course: string;
-  recipe: string;
-  portion: Json<Dish['portion']>;
-  eaters: Json<Dish['eaters']>;
-};
-
-export type ChangeTable = {
-  id: Id;
-  at: Instant;
-  who: string;
-  entity: string;
-  key: string;
-  revision: number;
-  before: Json<unknown>;
-  after: Json<unknown>;
-};
+import type { JSONColumnType, Kysely, Transaction } from 'kysely';
+import type { Served } from '../core/facts/event.js';
+import type {
+  ChangeTable,
+  CourseTable,
+  DishTable,
+  EventTable,
+  GroupTable,
+  GuestTable,
+  Id,
+  IngredientTable,
+  Instant,
+  Json,
+  KitchenTable,
+  LineTable,
+  PackTable,
+  PlaceTable,
+  PriceTable,
+  RecipeTable,
+  StepTable,
+} from './tables.js';
 
 export type Schema = {
   kitchen: KitchenTable;

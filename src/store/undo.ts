@@ -1,11 +1,11 @@
 import type { EntityName } from '../core/facts/facts.js';
 import type { Choices } from '../core/merge.js';
-import { add, join, saving } from './changes.js';
 import { read } from './documents.js';
 import { type Change, changeById } from './history.js';
 import { broughtBack, changedSince, gone, type Outcome, refused } from './outcome.js';
 import { type Removal, takeOut } from './removal.js';
 import type { Saving } from './rows.js';
+import { add, join, saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
 
 type Undoing = Saving & {

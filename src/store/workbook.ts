@@ -1,11 +1,11 @@
 import { sql } from 'kysely';
 import type { EntityName, EntityOf, Workbook } from '../core/facts/facts.js';
 import { writeBackup } from './backups.js';
-import { saving } from './changes.js';
 import { load } from './documents.js';
 import { entityNames, shapeOf } from './entities/index.js';
 import { consistently } from './facts.js';
 import { insertDocuments, type Saving } from './rows.js';
+import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
 
 /** The whole kitchen as it stands at one moment; undefined while there is none. */

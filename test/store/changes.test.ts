@@ -4,7 +4,6 @@ import type { Recipe } from '../../src/core/facts/recipe.js';
 import { create, edit, resolve } from '../../src/store/changes.js';
 import { read } from '../../src/store/documents.js';
 import { history } from '../../src/store/history.js';
-import { undo } from '../../src/store/undo.js';
 import { counter } from './counter.js';
 import { useKitchen } from './kitchen.js';
 import { by, other } from './world.js';
@@ -124,41 +123,12 @@ test('twenty lines added at once by twenty people all stand', async () => {
   expect((await tart()).doc.lines).toHaveLength(22);
 });
 
-test('undo takes one save back and keeps what came after', async () => {
-  const { revision } = await tart();
-  const first = await edit(kitchen.db, 'recipe', 'tart', { ...by, revision, change: lineAmount('l1', '9') });
-  await edit(kitchen.db, 'recipe', 'tart', { ...by, revision: revision + 1, change: lineAmount('l2', '8') });
-  if (first.outcome !== 'saved') throw new Error(first.outcome);
-  expect(await undo(kitchen.db, first.changeId!, by)).toMatchObject({
-    outcome: 'saved',
-    revision: revision + 3,
-  });
-  expect((await tart()).doc.lines.map(({ amount }) => amount)).toEqual(['3/4', '8']);
-});
-
-test('undo of what was changed again clashes, and a choice settles it', async () => {
-  const { revision } = await tart();
-  const first = await edit(kitchen.db, 'recipe', 'tart', { ...by, revision, change: lineAmount('l1', '9') });
-  await edit(kitchen.db, 'recipe', 'tart', {
-    ...other,
-    revision: revision + 1,
-    change: lineAmount('l1', '8'),
-  });
-  if (first.outcome !== 'saved') throw new Error(first.outcome);
-  const clash = await undo(kitchen.db, first.changeId!, by);
-  expect(clash).toMatchObject({ outcome: 'clash', revision: revision + 2 });
-  const choice = { seen: revision + 2, choices: { 'lines/l1': 'yours' as const } };
-  expect(await undo(kitchen.db, first.changeId!, { ...by, ...choice })).toMatchObject({ outcome: 'saved' });
-  expect((await tart()).doc.lines[0]?.amount).toBe('3/4');
-});
-
 test('what is gone, taken or too old is said, not saved', async () => {
   const { db } = kitchen;
   const { doc, revision } = await tart();
   expect(await edit(db, 'recipe', 'no-such', { ...by, revision: 1, change: (one) => one })).toEqual({
     outcome: 'gone',
   });
-  expect(await undo(db, 999_999, by)).toEqual({ outcome: 'gone' });
   expect(await create(db, 'recipe', doc, by)).toMatchObject({
     outcome: 'refused',
     problems: [{ code: 'key-taken' }],
@@ -169,20 +139,6 @@ test('what is gone, taken or too old is said, not saved', async () => {
     change: lineAmount('l1', '1'),
   });
   expect(old).toMatchObject({ outcome: 'refused', problems: [{ code: 'stale' }] });
-});
-
-test('an example that is changed is the kitchen’s own from then on, until undone', async () => {
-  const { db } = kitchen;
-  const { doc } = (await read(db, 'ingredient', 'leek'))!;
-  await create(db, 'ingredient', { ...doc, key: 'kale', name: 'Kale', origin: 'example' }, by);
-  const saved = await edit(db, 'ingredient', 'kale', {
-    ...by,
-    revision: 1,
-    change: (one) => ({ ...one, note: 'Curly.' }),
-  });
-  expect(saved).toMatchObject({ outcome: 'saved', doc: { origin: 'own', note: 'Curly.' } });
-  if (saved.outcome === 'saved') await undo(db, saved.changeId!, by);
-  expect((await read(db, 'ingredient', 'kale'))?.doc.origin).toBe('example');
 });
 
 test('two hundred lines are changed in as many queries as one', async () => {

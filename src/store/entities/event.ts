@@ -1,7 +1,7 @@
 import type { Selectable } from 'kysely';
 import type { Course, Event, Served } from '../../core/facts/event.js';
 import { normalName } from '../../core/names.js';
-import type { CourseTable, DishTable, EventTable, GroupTable, GuestTable } from '../schema.js';
+import type { CourseTable, DishTable, EventTable, GroupTable, GuestTable } from '../tables.js';
 import { type Part, placed, type Shape } from './shape.js';
 
 type EventRow = Selectable<EventTable> & {

@@ -1,7 +1,7 @@
 import { type Selectable, sql } from 'kysely';
 import type { Ingredient, Pack } from '../../core/facts/ingredient.js';
 import { normalName } from '../../core/names.js';
-import type { IngredientTable, PackTable, PriceTable } from '../schema.js';
+import type { IngredientTable, PackTable, PriceTable } from '../tables.js';
 import { type Part, placed, type Shape } from './shape.js';
 
 type IngredientRow = Selectable<IngredientTable> & {

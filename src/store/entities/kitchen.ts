@@ -1,5 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { KitchenTable } from '../schema.js';
+import type { KitchenTable } from '../tables.js';
 import type { Shape } from './shape.js';
 
 export const kitchenKey = 'kitchen';

@@ -1,6 +1,6 @@
 import type { Selectable } from 'kysely';
 import { normalName } from '../../core/names.js';
-import type { PlaceTable } from '../schema.js';
+import type { PlaceTable } from '../tables.js';
 import type { Shape } from './shape.js';
 
 export const placeShape: Shape<'place'> = {

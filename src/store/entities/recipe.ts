@@ -1,7 +1,7 @@
 import type { Selectable } from 'kysely';
 import type { Line, Recipe, RecipeYield, Step } from '../../core/facts/recipe.js';
 import { normalName } from '../../core/names.js';
-import type { LineTable, RecipeTable, StepTable } from '../schema.js';
+import type { LineTable, RecipeTable, StepTable } from '../tables.js';
 import { type Part, placed, type Shape } from './shape.js';
 
 type RecipeRow = Selectable<RecipeTable> & {
