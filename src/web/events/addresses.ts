@@ -1,0 +1,19 @@
+import { pageOf } from '../links.js';
+
+/** The addresses of an event's own pages. */
+export const addressesOf = (key: string) => {
+  const page = pageOf('event', key);
+  return {
+    page,
+    guests: `${page}/guests`,
+    edit: `${page}/edit`,
+    menu: `${page}/menu`,
+    copy: `${page}/copy`,
+    remove: `${page}/remove`,
+    archive: `${page}/archive`,
+    diets: `${page}/diets`,
+    allergens: `${page}/allergens`,
+    costing: `${page}/costing`,
+    prep: `${page}/prep`,
+  };
+};

@@ -1,0 +1,14 @@
+import type { Receipt } from '../receipt.js';
+import type { GuestPage } from './guests.js';
+import type { EventsPage } from './list.js';
+import type { EventPage } from './show.js';
+
+/** The models of the event pages. */
+export type EventViews = {
+  'events/list': EventsPage;
+  'events/show': EventPage;
+  'events/guests': GuestPage;
+  'events/_guests': GuestPage;
+  'events/guest-preview-update': GuestPage;
+  'events/guests-update': EventPage & { receipt: Receipt | undefined };
+};
