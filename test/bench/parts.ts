@@ -1,0 +1,14 @@
+import type { Figure } from './figure.js';
+import type { Ground } from './ground.js';
+import { measureGrowth } from './parts/growth.js';
+import { measureLists } from './parts/lists.js';
+import { measurePages } from './parts/pages.js';
+
+export type Part = (ground: Ground) => Promise<Figure[]>;
+
+/** Every part of the bench, by the name it is asked for alone. */
+export const parts: Readonly<Record<string, Part>> = {
+  pages: measurePages,
+  lists: measureLists,
+  growth: measureGrowth,
+};

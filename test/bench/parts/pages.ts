@@ -1,0 +1,60 @@
+import { type Figure, meets } from '../figure.js';
+import { type Engine, engines, type Ground, type Running } from '../ground.js';
+import { sizes } from '../kitchen/kitchen.js';
+import { factsAt, type Measured, pages } from '../measured.js';
+import { type Asker, asker, inTurn, within } from '../timing.js';
+
+/** The pages one works with, beside the same facts as bare JSON; and the memory the workbook takes by then. */
+export const measurePages = async (ground: Ground): Promise<Figure[]> => {
+  const figures: Figure[] = [];
+  for (const engine of engines) {
+    const running = await ground.run(engine, sizes.events);
+    const asking = asker();
+    for (const page of pages) figures.push(...(await onePage(page, engine, running, asking)));
+    const { now, most } = await running.memory();
+    const of = 'memory of the process';
+    figures.push({ part: 'pages', engine, of, what: 'now', value: now, unit: 'MB' });
+    figures.push({ part: 'pages', engine, of, what: 'at most', value: most, unit: 'MB' });
+    asking.close();
+    await running.stop();
+  }
+  return figures;
+};
+
+const onePage = async (one: Measured, engine: Engine, running: Running, asking: Asker): Promise<Figure[]> => {
+  const facts = factsAt(one.name);
+  await sameQueries(one.page, facts, running);
+  const [page = [], json = []] = await inTurn(asking, [one.page, facts].map(running.address));
+  const figure = (what: string, value: number, unit: Figure['unit'] = 'ms'): Figure => ({
+    part: 'pages',
+    engine,
+    of: one.name,
+    what,
+    value,
+    unit,
+  });
+  const p50 = figure('p50', within(page, 50));
+  if (engine === 'PostgreSQL') p50.target = meets(p50.value, { rule: 'under', limit: 25 });
+  const ratio = within(page, 50) / within(json, 50);
+  const size = async (path: string) => (await asking.ask(running.address(path))).bytes / 1000;
+  return [
+    p50,
+    figure('p99', within(page, 99)),
+    figure('as JSON p50', within(json, 50)),
+    figure('as JSON p99', within(json, 99)),
+    { ...figure('ratio', ratio, 'times'), target: meets(ratio, { rule: 'at most', limit: 1.5 }) },
+    figure('page', await size(one.page), 'kB'),
+    figure('JSON', await size(facts), 'kB'),
+  ];
+};
+
+/** The comparison is worth something only while both ask the same of the database. */
+const sameQueries = async (page: string, facts: string, { queries }: Running): Promise<void> => {
+  const [asked, beside] = [(await queries(page)).sort(), (await queries(facts)).sort()];
+  const lacks = asked.filter((one) => !beside.includes(one));
+  const more = beside.filter((one) => !asked.includes(one));
+  if (lacks.length + more.length > 0 || asked.length !== beside.length)
+    throw new Error(
+      `${page} and ${facts} ask different things:\nonly the page:\n${lacks.join('\n')}\nonly the facts:\n${more.join('\n')}`,
+    );
+};
