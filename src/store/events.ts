@@ -19,11 +19,11 @@ export type EventRow = {
   updatedAt: Date;
 };
 
-/** Days from and to which events are wanted, both included; all of them when absent. */
-export type Days = { from?: string; to?: string };
+/** Days from and to which events are wanted, both included, and how many at most; all of them when absent. */
+export type Days = { from?: string; to?: string; most?: number };
 
 /** Events by date, then by key; archived ones too. */
-export const list = async (db: Db, { from, to }: Days = {}): Promise<EventRow[]> => {
+export const list = async (db: Db, { from, to, most }: Days = {}): Promise<EventRow[]> => {
   const { rows } = await sql<EventRow>`
     select e.key, e.name, e.client, e.date, e.state, jsonb_build_object('key', p.key, 'name', p.name) as place,
       (select coalesce(sum(guests), 0) from guest_group where event_id = e.id) as guests,
@@ -33,7 +33,7 @@ export const list = async (db: Db, { from, to }: Days = {}): Promise<EventRow[]>
       e.archived_at is not null as archived, e.origin, e.updated_at as "updatedAt"
     from event e join place p on p.key = e.place
     where e.date >= ${from ?? '-infinity'}::date and e.date <= ${to ?? 'infinity'}::date
-    order by e.date, e.key collate "C"`.execute(db);
+    order by e.date, e.key collate "C" limit ${most ?? null}`.execute(db);
   return rows;
 };
 

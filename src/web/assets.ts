@@ -29,6 +29,7 @@ export const styles = [
   'page.css',
   'side.css',
   'lists.css',
+  'week.css',
   'days.css',
   'events.css',
   'narrow.css',

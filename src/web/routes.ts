@@ -2,11 +2,12 @@ import multipart from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
 import { askForFirst, makeFirst } from './account/first.js';
 import { askToSignIn, signIn, signOut } from './account/sign-in.js';
+import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
+import { listEvents } from './events/list.js';
+import { showEvent } from './events/show.js';
 import { showFound } from './find/show.js';
 import { takeOutExample } from './first-run/example.js';
 import { beginKitchen, showFirstRun } from './first-run/show.js';
-import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
-import { showEvent } from './events/show.js';
 import { health } from './health.js';
 import { showHistory } from './history/show.js';
 import { takeBack } from './history/undo.js';
@@ -18,6 +19,7 @@ import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js'
 import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
+import { showWeek } from './week/show.js';
 import { workbookFile, workbookSchemaFile } from './workbook/file.js';
 import { openWorkbook, showWorkbook } from './workbook/open.js';
 
@@ -68,9 +70,11 @@ export const routes: Route[] = [
   get('/places/:key/change', showPlace),
   post('/places/:key', savePlace),
 
+  get('/', showWeek),
   ...sheet('/prep', showPrep),
   ...sheet('/events/:key/prep', showEventPrep),
   // Events
+  get('/events', listEvents),
   ...sheet('/events/:key', showEvent),
   get('/events/:key/guests/change', askForGuests),
   post('/events/:key/guests/preview', previewGuests),

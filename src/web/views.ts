@@ -12,6 +12,8 @@ import type { PrepPage } from './prep/show.js';
 type Found = { asked: string; finds: Finds; count: number };
 
 /** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
+import type { WeekPage } from './week/show.js';
+
 export type Views = EventViews & {
   'merge/show': MergeView;
   'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
@@ -23,10 +25,12 @@ export type Views = EventViews & {
   'find/_found': Found;
   'history/show': { rows: HistoryRow[]; back: string | undefined };
   'workbook/show': { wrong: Fault[]; more: number; opened: string };
-  'first-run/show': object;
+  'first-run/show': { week: number };
   'first-run/removed': { removed: number; stayed: Stayed[] };
   'menu/keys': object;
   'prep/show': PrepPage;
+  'week/show': WeekPage;
+  'week/empty': { number: number };
   'prep/event': EventPrep;
   'errors/show': { sentence: string; status: number };
   'errors/_notice': { sentence: string; status: number };

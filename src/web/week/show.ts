@@ -1,0 +1,86 @@
+import type { FastifyRequest } from 'fastify';
+import { addDays, weekOf } from '../../core/calendar.js';
+import { isRead, readDay } from '../../core/reading.js';
+import { week } from '../../core/sheets/week.js';
+import { preparedOn } from '../../store/coming.js';
+import { type EventRow, keysOf, list } from '../../store/events.js';
+import { eventFacts } from '../../store/facts.js';
+import { marksNow, todayOf } from '../coming.js';
+import { type Format, formatFor } from '../format.js';
+import { Refused } from '../guards.js';
+import { type Answerer, query } from '../house.js';
+import { pageOf } from '../links.js';
+import { page } from '../page.js';
+import { type DayEvent, type DayRow, dayRow, said } from './days.js';
+import { type Settle, settleFirst } from './settle.js';
+import { weekTitle } from './title.js';
+
+export type LaterRow = Pick<DayEvent, 'mark' | 'name' | 'href' | 'guests' | 'state'> & { date: string };
+
+export type WeekPage = {
+  number: number;
+  days: DayRow[];
+  later: LaterRow[];
+  evenLater: boolean;
+  settle: Settle;
+  before: string;
+  after: string;
+  /** Where today is, from another week. */
+  back: boolean;
+};
+
+const mostLater = 8;
+
+/** Seven days from today, or from the day asked for: parties, what is to prepare, and what must be settled first. */
+export const showWeek: Answerer = async (request, reply) => {
+  const { db } = request.server.house;
+  const today = todayOf(request);
+  const from = fromOf(request, today);
+  const to = addDays(from, 6);
+  const listed = await list(db, { from, to });
+  const later = (await list(db, { from: addDays(to, 1), most: 40 })).filter(isOn);
+  if (listed.length + later.length === 0 && (await list(db, { most: 1 })).length === 0)
+    return page(reply, 'week/empty', { title: 'An empty week', nav: 'Week', number: weekOf(from) });
+  const keys = new Set([...(await keysOf(db, { from, to })), ...(await preparedOn(db, { from, to }))]);
+  const { events, facts } = (await eventFacts(db, [...keys]))!;
+  const worked = week(events, from, facts);
+  const { kitchen } = request;
+  const f = formatFor(kitchen);
+  const marks = await marksNow(request);
+  const dates = listed.filter(isHeld).map(({ date }) => date);
+  return page(reply, 'week/show', {
+    title: weekTitle(dates, from, today, f),
+    nav: 'Week',
+    number: weekOf(from),
+    days: worked.days.map((day) => dayRow(day, listed, { kitchen, marks, today })),
+    later: later.slice(0, mostLater).map((row) => laterRow(row, marks, f)),
+    evenLater: later.length > mostLater,
+    settle: settleFirst(worked, marks),
+    before: `/?from=${addDays(from, -7)}`,
+    after: `/?from=${addDays(from, 7)}`,
+    back: from !== today,
+  });
+};
+
+const fromOf = (request: FastifyRequest, today: string): string => {
+  const asked = query(request, 'from');
+  if (asked === '') return today;
+  const read = readDay(asked, today);
+  if (!isRead(read)) throw new Refused(read.sentence, 404);
+  return read.value;
+};
+
+const isOn = ({ archived, state }: EventRow): boolean =>
+  !archived && state !== 'done' && state !== 'cancelled' && state !== 'postponed';
+
+/** Parties that are or were held; a postponed or cancelled one is listed on its day, not counted. */
+const isHeld = (row: EventRow): boolean => !row.archived && (row.state === 'done' || isOn(row));
+
+const laterRow = (row: EventRow, marks: Awaited<ReturnType<typeof marksNow>>, f: Format): LaterRow => ({
+  mark: marks.get(row.key),
+  date: f.date(row.date),
+  name: row.name,
+  href: pageOf('event', row.key),
+  guests: f.count(row.guests, 'guest'),
+  state: said[row.state],
+});
