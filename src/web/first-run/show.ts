@@ -1,6 +1,8 @@
+import { weekOf } from '../../core/calendar.js';
 import { create } from '../../store/changes.js';
 import { read } from '../../store/documents.js';
 import { openExample } from '../../store/example.js';
+import { inZone } from '../clock.js';
 import { type Form, text } from '../form.js';
 import type { Answerer } from '../house.js';
 import { page } from '../page.js';
@@ -10,14 +12,15 @@ import { newHome, newKitchen } from './new-kitchen.js';
 /** What a newcomer sees: start with something of one's own, or look round the example. */
 export const showFirstRun: Answerer = async (request, reply) => {
   if (await read(request.server.house.db, 'kitchen', 'kitchen')) return reply.redirect('/', 303);
-  return page(reply, 'first-run/show', { title: 'An empty week', nav: 'Week' });
+  const { clock } = request.server.house;
+  const week = weekOf(inZone(clock(), request.kitchen.timeZone).date);
+  return page(reply, 'first-run/show', { title: 'An empty week', nav: 'Week', week });
 };
 
 const next: Record<string, string> = {
   kitchen: '/kitchen',
   event: '/new/event',
   recipe: '/new/recipe',
-  file: '/workbook',
 };
 
 /** Begins the kitchen and goes on to what was asked for; one that is there already is left as it is. */
