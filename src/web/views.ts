@@ -8,12 +8,11 @@ import type { KitchenChoices } from './kitchen/choices.js';
 import type { MergeView } from './merge/show.js';
 import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
+import type { WeekPage } from './week/show.js';
 
 type Found = { asked: string; finds: Finds; count: number };
 
 /** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
-import type { WeekPage } from './week/show.js';
-
 export type Views = EventViews & {
   'merge/show': MergeView;
   'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
