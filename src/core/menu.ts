@@ -1,3 +1,4 @@
+import { clockOf, minutesOf, serviceMinutes } from './calendar.js';
 import type { Course, Eaters, Event } from './facts/event.js';
 
 /**
@@ -37,4 +38,17 @@ const follow = (
     return [{ group: other.key, guests: Math.min(wanted, other.guests) }];
   });
   return counts.length ? { counts } : { everybody: true };
+};
+
+/**
+ * Courses moved so that the first is served at a time of the day itself; the others keep their distance to it, and
+ * what would fall later than the day after is served at its last minute.
+ */
+export const beginAt = (courses: readonly Course[], time: string): Course[] => {
+  const first = Math.min(...courses.map(serviceMinutes));
+  const lastMinute = 2 * 1440 - 1;
+  return courses.map((course) => {
+    const moved = Math.min(lastMinute, serviceMinutes(course) - first + minutesOf(time));
+    return { ...course, time: clockOf(moved), dayAfter: moved >= 1440 };
+  });
 };

@@ -19,6 +19,8 @@ export type Question = {
   required?: boolean;
   rows?: number;
   focus?: boolean;
+  /** What stands below the field. */
+  after?: Printable;
 };
 export type Choice = { value: string; label: Printable; hint?: Printable };
 
@@ -127,12 +129,12 @@ export class Fields {
   }
 
   private row(question: Question, field: Html): Html {
-    const { name, label, hint } = question;
+    const { name, label, hint, after } = question;
     const id = fieldId(name);
     return wrapped(
       this.fault(name),
       html`<label for="${id}">${label}</label>${hint && html` <span class="hint" id="${id}-hint">${hint}</span>`}${field}`,
-      this.sentence(name),
+      html`${this.sentence(name)}${after}`,
     );
   }
 
