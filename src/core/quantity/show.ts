@@ -38,31 +38,33 @@ const usWeight = (grams: Rational, rounding: Rounding): Shown => {
   const oz = grams.over(ounce);
   if (oz.compare(r(16)) >= 0)
     return { figure: oz.over(r(16)).toFixed(rounding === 'prep' ? 1 : 2), unit: 'lb' };
-  return { ...asFraction(oz, 4), unit: 'oz' };
+  return { ...asFraction(oz, quarters), unit: 'oz' };
 };
 
 const usVolume = (ml: Rational, cup: Cup): Shown => {
   const of = (unit: string) => inUnit(ml, unit, cup);
-  if (of('gallon').compare(r(1)) >= 0) return { ...asFraction(of('gallon'), 4), unit: 'gallon' };
-  if (of('quart').compare(r(2)) >= 0) return { ...asFraction(of('quart'), 4), unit: 'quart' };
-  if (of('cup').compare(r(1, 4)) >= 0) return { ...asFraction(of('cup'), 8), unit: 'cup' };
+  if (of('gallon').compare(r(1)) >= 0) return { ...asFraction(of('gallon'), quarters), unit: 'gallon' };
+  if (of('quart').compare(r(2)) >= 0) return { ...asFraction(of('quart'), quarters), unit: 'quart' };
+  if (of('cup').compare(r(1, 4)) >= 0) return { ...asFraction(of('cup')), unit: 'cup' };
   return of('tbsp').compare(r(1)) >= 0
-    ? { ...asFraction(of('tbsp'), 8), unit: 'tbsp' }
-    : { ...asFraction(of('tsp'), 8), unit: 'tsp' };
+    ? { ...asFraction(of('tbsp')), unit: 'tbsp' }
+    : { ...asFraction(of('tsp')), unit: 'tsp' };
 };
 
-const denominators = [1, 2, 3, 4, 8];
+const spoonfuls = [1, 2, 3, 4, 8];
+// Scales and jugs have no thirds.
+const quarters = [1, 2, 4];
 
 /** The nearest whole, half, third, quarter or eighth; halves only above ten, whole figures above a hundred. */
-const asFraction = (value: Rational, finest: number): { figure: string; fraction?: string } => {
-  const most = value.compare(r(100)) >= 0 ? 1 : value.compare(r(10)) >= 0 ? 2 : finest;
+const asFraction = (value: Rational, parts = spoonfuls): { figure: string; fraction?: string } => {
+  const finest = value.compare(r(100)) >= 0 ? 1 : value.compare(r(10)) >= 0 ? 2 : parts.at(-1)!;
   let best = r(value.round());
-  for (const d of denominators) {
-    if (d > most) break;
+  for (const d of parts) {
+    if (d > finest) break;
     const near = toStep(value, r(1, d));
     if (distance(near, value).compare(distance(best, value)) < 0) best = near;
   }
-  if (best.isZero && !value.isZero) return { figure: 'under', fraction: `1/${most}` };
+  if (best.isZero && !value.isZero) return { figure: 'under', fraction: `1/${finest}` };
   const whole = r(best.floor());
   const rest = best.minus(whole);
   if (rest.isZero) return { figure: plain(whole) };
@@ -83,7 +85,7 @@ export const showQuantity = (
   const us = kitchen.units === 'us';
   if (base === 'g') return us ? usWeight(value, rounding) : metric(value, 'g', 'kg', rounding);
   if (base === 'ml') return us ? usVolume(value, usCup(kitchen.cup)) : metric(value, 'ml', 'L', rounding);
-  return { ...asFraction(value, 8), unit: base };
+  return { ...asFraction(value), unit: base };
 };
 
 // A kitchen that shows US measures but keeps a metric cup still wants gallons that are US gallons.
@@ -102,9 +104,9 @@ export const showAmount = (
   const resolved = quantity(value, unit, cup);
   if (!spoons.includes(unit)) return showQuantity(resolved, kitchen, rounding);
   const tbsp = inUnit(resolved.value, 'tbsp', cup);
-  if (unit === 'tsp' && tbsp.compare(r(1)) < 0) return { ...asFraction(value, 8), unit };
-  if (unit !== 'cup' && tbsp.compare(r(8)) < 0) return { ...asFraction(tbsp, 8), unit: 'tbsp' };
-  if (unit === 'cup' && value.compare(r(4)) <= 0) return { ...asFraction(value, 8), unit };
+  if (unit === 'tsp' && tbsp.compare(r(1)) < 0) return { ...asFraction(value), unit };
+  if (unit !== 'cup' && tbsp.compare(r(8)) < 0) return { ...asFraction(tbsp), unit: 'tbsp' };
+  if (unit === 'cup' && value.compare(r(4)) <= 0) return { ...asFraction(value), unit };
   return showQuantity(resolved, kitchen, rounding);
 };
 

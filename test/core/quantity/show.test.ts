@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest';
+import { kitchen } from '../../../src/core/facts/kitchen.js';
+import { Rational } from '../../../src/core/quantity/rational.js';
+import { inWords, plural, showAmount, showHeat, showQuantity } from '../../../src/core/quantity/show.js';
+import { inUnit, quantity } from '../../../src/core/quantity/units.js';
+
+const metric = kitchen.parse({ name: 'Invented', currency: 'GBP', timeZone: 'Europe/London' });
+const american = kitchen.parse({ ...metric, units: 'us', cup: 'us', heat: 'F' });
+const r = Rational.parse;
+const grams = (text: string, ways = metric, rounding: 'recipe' | 'prep' = 'recipe') =>
+  inWords(showQuantity({ value: r(text), base: 'g' }, ways, rounding));
+const line = (text: string, unit: string, ways = metric) =>
+  inWords(showAmount(r(text), unit, ways.cup, ways));
+
+// The house's own rule: from 100 g to tens, 10 to 99 to ones, below to halves; kilos to two places, for prep to one.
+test('grams and kilos', () => {
+  expect(['994', '147', '99.4', '12.6', '3.2', '0.2', '0.004', '0'].map((g) => grams(g))).toEqual([
+    '990 g',
+    '150 g',
+    '99 g',
+    '13 g',
+    '3 g',
+    '0.2 g',
+    'under 0.01 g',
+    '0 g',
+  ]);
+  expect([grams('2154'), grams('2154', metric, 'prep'), grams('995')]).toEqual([
+    '2.15 kg',
+    '2.2 kg',
+    '1.00 kg',
+  ]);
+});
+
+test('millilitres, and litres with a capital L', () => {
+  const ml = (text: string) => inWords(showQuantity({ value: r(text), base: 'ml' }, metric));
+  expect([ml('250'), ml('1500')]).toEqual(['250 ml', '1.50 L']);
+});
+
+// US Armed Forces Recipe Service, TM 10-412 (2003), card A-1(2), read in a copy: ounces as decimal parts of a pound.
+test('ounces over a pound are decimal pounds', () => {
+  const published = '.06 .13 .19 .25 .31 .38 .44 .50 .56 .63 .69 .75 .81 .88 .94'.split(' ');
+  const shown = published.map((_, i) => grams(inWeight(17 + i), american));
+  expect(shown).toEqual(published.map((part) => `1${part} lb`));
+  expect(grams(inWeight(16), american)).toBe('1.00 lb');
+});
+
+// TM 10-412 (2003), card A-1, read in a copy: .00 to .12 is none, to .37 a quarter, to .62 a half, to .87 three, then one.
+test('hundredths of an ounce are shown to the nearest quarter', () => {
+  const quarter = (n: number) => (n <= 12 ? 0 : n <= 37 ? 1 : n <= 62 ? 2 : n <= 87 ? 3 : 4);
+  const names = ['5 oz', '5 1/4 oz', '5 1/2 oz', '5 3/4 oz', '6 oz'];
+  for (let n = 0; n < 100; n++)
+    expect(grams(inWeight(`5.${String(n).padStart(2, '0')}`), american)).toBe(names[quarter(n)]);
+});
+
+const inWeight = (ounces: number | string) => quantity(r(String(ounces)), 'oz', 'us').value.toString();
+
+// TM 10-412 (2003), card A-1(3), read in a copy: 6 gallons per 100 portions for 333 portions are 19 gal, 3 qt, 1 pt,
+// 1 cup, 10 tbsp and 2 3/4 tsp (2.64 to the nearest quarter).
+test('19.98 gallons measured out from the largest measure down', () => {
+  let left = quantity(r('6').times(r('3.33')), 'gallon', 'us').value;
+  const measured = ['gallon', 'quart', 'pint', 'cup', 'tbsp'].map((unit) => {
+    const whole = Rational.of(inUnit(left, unit, 'us').floor());
+    left = left.minus(quantity(whole, unit, 'us').value);
+    return `${whole} ${unit}`;
+  });
+  expect(measured).toEqual(['19 gallon', '3 quart', '1 pint', '1 cup', '10 tbsp']);
+  expect(inUnit(left, 'tsp', 'us').toString()).toBe('2.64');
+});
+
+describe('spoons and cups stay spoons and cups while they are few', () => {
+  test.each([
+    ['0.5', 'tsp', '1/2 tsp'],
+    ['1/3', 'tsp', '1/3 tsp'],
+    ['6', 'tsp', '2 tbsp'],
+    ['2.5', 'tbsp', '2 1/2 tbsp'],
+    ['20', 'tbsp', '300 ml'],
+    ['1.5', 'cup', '1 1/2 cups'],
+    ['6', 'cup', '1.50 L'],
+    ['0.01', 'tsp', 'under 1/8 tsp'],
+  ])('%s %s is %s', (amount, unit, shown) => {
+    expect(line(amount, unit)).toBe(shown);
+  });
+});
+
+test('counts are said as cooks say them', () => {
+  const count = (text: string, unit: string) => inWords(showQuantity({ value: r(text), base: unit }, metric));
+  expect([count('1', 'clove'), count('2.5', 'bunch'), count('3', 'leaf'), count('0.5', 'tin')]).toEqual([
+    '1 clove',
+    '2 1/2 bunches',
+    '3 leaves',
+    '1/2 tin',
+  ]);
+  expect(plural('constructor', '2')).toBe('constructors');
+});
+
+// °C = (°F − 32) × 5/9, the definition of the scales: 350 °F are 176.67 °C, kept as 177 and shown as 350 again.
+test('degrees as the kitchen reads them', () => {
+  expect(r('350').minus(r('32')).times(r('5/9')).toFixed(2)).toBe('176.67');
+  expect([showHeat(177, american), showHeat(180, american), showHeat(180, metric)]).toEqual([
+    '350 °F',
+    '355 °F',
+    '180 °C',
+  ]);
+});
