@@ -11,7 +11,7 @@ export const addressesOf = (key: string) => {
     copy: `${page}/copy`,
     remove: `${page}/remove`,
     archive: `${page}/archive`,
-    diets: `${page}/diets`,
+    diets: `${page}/guests/diets`,
     allergens: `${page}/allergens`,
     costing: `${page}/costing`,
     prep: `${page}/prep`,
