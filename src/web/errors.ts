@@ -57,5 +57,10 @@ const answer = async (request: FastifyRequest, reply: FastifyReply, status: numb
   reply.code(status);
   if (request.url.split('?')[0]!.endsWith('.json')) return reply.send({ error: trouble.sentence });
   if (wantsPart(reply)) reply.header('hx-retarget', '#notice').header('hx-reswap', 'innerHTML');
-  return page(reply, 'errors/show', { ...trouble, status }, 'errors/_notice');
+  return page(
+    reply,
+    'errors/show',
+    { ...trouble, status, changing: request.method !== 'GET' },
+    'errors/_notice',
+  );
 };

@@ -1,9 +1,11 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Config } from '../config.js';
+import { type EntityName, entities } from '../core/facts/facts.js';
 import type { Kitchen } from '../core/facts/kitchen.js';
 import type { EngineName } from '../store/database.js';
 import type { Db } from '../store/schema.js';
 import type { Clock } from './clock.js';
+import { Refused } from './guards.js';
 
 /** What every page may ask for: the database, the time, the settings, the address of the assets. */
 export type House = {
@@ -40,6 +42,13 @@ export const who = (request: FastifyRequest): string => request.account?.name ??
 
 export const param = (request: FastifyRequest, name: string): string =>
   (request.params as Record<string, string>)[name] ?? '';
+
+/** The kind of thing an address names; another is not found. */
+export const entityParam = (request: FastifyRequest): EntityName => {
+  const name = param(request, 'entity');
+  if (!Object.hasOwn(entities, name)) throw new Refused('There is nothing of this kind here.', 404);
+  return name as EntityName;
+};
 
 export const query = (request: FastifyRequest, name: string): string => {
   const value = (request.query as Record<string, unknown>)[name];

@@ -10,6 +10,7 @@ import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
 import type { WeekPage } from './week/show.js';
 
+type Trouble = { sentence: string; status: number; changing: boolean };
 type Found = { asked: string; finds: Finds; count: number };
 
 /** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
@@ -31,8 +32,8 @@ export type Views = EventViews & {
   'week/show': WeekPage;
   'week/empty': { number: number };
   'prep/event': EventPrep;
-  'errors/show': { sentence: string; status: number };
-  'errors/_notice': { sentence: string; status: number };
+  'errors/show': Trouble;
+  'errors/_notice': Trouble;
   'account/sign-in': object;
   'account/_sign-in': object;
   'account/_signed-in': { name: string };

@@ -2,11 +2,10 @@ import type { EntityName } from '../../core/facts/facts.js';
 import { merge } from '../../core/merge.js';
 import { type Change, history } from '../../store/history.js';
 import { inZone } from '../clock.js';
+import { inPlainWords, placeName, standsAt } from '../describe.js';
 import { type Format, formatFor } from '../format.js';
-import { type Answerer, param } from '../house.js';
+import { type Answerer, entityParam, param } from '../house.js';
 import { pageOf } from '../links.js';
-import { inPlainWords, placeName, standsAt } from '../merge/describe.js';
-import { entityOf } from '../merge/resolve.js';
 import { page } from '../page.js';
 
 /** One save in the history: who, when, and each place with what it was and became. */
@@ -21,7 +20,7 @@ export type HistoryRow = {
 
 /** The last saves of one thing, newest first, each with a button that takes it back. */
 export const showHistory: Answerer = async (request, reply) => {
-  const entity = entityOf(param(request, 'entity'));
+  const entity = entityParam(request);
   const key = param(request, 'key');
   const changes = await history(request.server.house.db, entity, key);
   const { kitchen } = request;

@@ -3,13 +3,13 @@ import type { Choice } from '../../core/merge.js';
 import { resolve } from '../../store/changes.js';
 import { type Form, rows, text } from '../form.js';
 import { Refused } from '../guards.js';
-import { type Answerer, param } from '../house.js';
+import { type Answerer, entityParam, param } from '../house.js';
 import { answer, saving } from '../save.js';
 
 /** Saves a merge as chosen. A place left without a choice is asked again. */
 export const saveMerge: Answerer = async (request, reply) => {
   const form = request.body as Form;
-  const entity = entityOf(param(request, 'entity'));
+  const entity = entityParam(request);
   const key = param(request, 'key');
   const base = Number(text(form, 'base'));
   const outcome = await resolve(request.server.house.db, entity, key, {
@@ -23,12 +23,6 @@ export const saveMerge: Answerer = async (request, reply) => {
     throw new Refused(faults.map(({ sentence }) => sentence).join(' '), 422);
   };
   return answer(reply, { entity, key, form, redraw }, outcome, base);
-};
-
-/** The entity an address names; another is not found. */
-export const entityOf = (name: string): EntityName => {
-  if (!Object.hasOwn(entities, name)) throw new Refused('There is nothing of this kind here.', 404);
-  return name as EntityName;
 };
 
 const yoursIn = (form: Form, entity: EntityName) => {

@@ -2,10 +2,10 @@ import type { FastifyReply } from 'fastify';
 import type { EntityName } from '../../core/facts/facts.js';
 import type { Outcome } from '../../store/changes.js';
 import { inZone } from '../clock.js';
+import { inPlainWords, placeName, standsAt } from '../describe.js';
 import { type Format, formatFor } from '../format.js';
 import { pageOf } from '../links.js';
 import { page, wantsPart } from '../page.js';
-import { inPlainWords, placeName, standsAt } from './describe.js';
 
 type Clash<N extends EntityName> = Extract<Outcome<N>, { outcome: 'clash' }>;
 

@@ -1,4 +1,4 @@
-import type { Format } from '../format.js';
+import type { Format } from './format.js';
 
 type Fields = Record<string, unknown>;
 
