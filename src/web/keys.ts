@@ -1,4 +1,4 @@
-/** A readable key from a name: "Café crème" gives "cafe-creme"; one that is taken gets a number. */
+/** A readable key from a name: "Café crème" gives "cafe-creme"; one that is taken, or is an address, gets a number. */
 export const keyFrom = (name: string, taken: (key: string) => boolean = () => false): string => {
   const plain = name
     .normalize('NFKD')
@@ -11,7 +11,7 @@ export const keyFrom = (name: string, taken: (key: string) => boolean = () => fa
   const key = plain || 'one';
   for (let n = 1; ; n++) {
     const numbered = n === 1 ? key : `${key}-${n}`;
-    if (!taken(numbered)) return numbered;
+    if (numbered !== 'new' && !taken(numbered)) return numbered;
   }
 };
 

@@ -2,12 +2,13 @@ import multipart from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
 import { askForFirst, makeFirst } from './account/first.js';
 import { askToSignIn, signIn, signOut } from './account/sign-in.js';
-import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
-import { listEvents } from './events/list.js';
-import { showEvent } from './events/show.js';
 import { showFound } from './find/show.js';
 import { takeOutExample } from './first-run/example.js';
 import { beginKitchen, showFirstRun } from './first-run/show.js';
+import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
+import { listEvents } from './events/list.js';
+import { addEvent, askForEvent, readEvent } from './events/new.js';
+import { showEvent } from './events/show.js';
 import { health } from './health.js';
 import { showHistory } from './history/show.js';
 import { takeBack } from './history/undo.js';
@@ -64,8 +65,8 @@ export const routes: Route[] = [
   get('/kitchen', showKitchen),
   post('/kitchen', saveKitchen),
   get('/places', listPlaces),
-  get('/new/place', askForPlace),
-  post('/new/place', addPlace),
+  get('/places/new', askForPlace),
+  post('/places/new', addPlace),
   get('/places/:key', showPlace),
   get('/places/:key/change', showPlace),
   post('/places/:key', savePlace),
@@ -75,6 +76,9 @@ export const routes: Route[] = [
   ...sheet('/events/:key/prep', showEventPrep),
   // Events
   get('/events', listEvents),
+  get('/events/new', askForEvent),
+  post('/events/new', addEvent),
+  post('/events/new/read', readEvent),
   ...sheet('/events/:key', showEvent),
   get('/events/:key/guests/change', askForGuests),
   post('/events/:key/guests/preview', previewGuests),

@@ -42,7 +42,7 @@ test('what is refused is named at once, keeps what was typed, and Undo takes a s
 });
 
 test('Enter in a field saves and presses no other button', async () => {
-  await page.goto('/new/place');
+  await page.goto('/places/new');
   await page.getByRole('button', { name: 'Add an oven' }).click();
   await expect.poll(focused).toBe('f-ovens-0-name');
   await page.locator('[name="ovens[0].name"]').fill('Range');
@@ -65,7 +65,7 @@ test('single letters find, list the keys and rest inside fields', async () => {
   await page.locator('h1').click();
   await page.evaluate('document.activeElement.blur()');
   await page.keyboard.press('n');
-  await page.waitForURL('**/new/place');
+  await page.waitForURL('**/places/new');
   await page.evaluate('document.activeElement.blur()');
   await page.keyboard.press('?');
   await page.waitForURL('**/keys');
@@ -100,7 +100,7 @@ test('the pages of the shell are accessible, on a desk and on a phone', async ()
       '/kitchen',
       '/places',
       '/places/boat-house',
-      '/new/place',
+      '/places/new',
       '/find?q=a',
       '/menu',
       '/keys',

@@ -136,7 +136,7 @@ test('the history tells what each save changed', async () => {
 });
 
 test('a venue is added, changed and archived; its ovens read the kitchen’s degrees', async () => {
-  const added = await agent.post('/new/place', {
+  const added = await agent.post('/places/new', {
     name: 'Village hall',
     revision: '0',
     rings: '4',

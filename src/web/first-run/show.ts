@@ -19,8 +19,8 @@ export const showFirstRun: Answerer = async (request, reply) => {
 
 const next: Record<string, string> = {
   kitchen: '/kitchen',
-  event: '/new/event',
-  recipe: '/new/recipe',
+  event: '/events/new',
+  recipe: '/recipes/new',
 };
 
 /** Begins the kitchen and goes on to what was asked for; one that is there already is left as it is. */
