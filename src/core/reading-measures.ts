@@ -120,3 +120,17 @@ export const readTolerance = (text: string, { heat }: Pick<Kitchen, 'heat'>): Re
 /** The same the other way: degrees Celsius apart in the kitchen's degrees. */
 export const typedTolerance = (celsius: number, { heat }: Pick<Kitchen, 'heat'>): string =>
   heat === 'C' ? String(celsius) : Rational.of(celsius).times(Rational.of(9, 5)).round().toString();
+
+/** A stretch of time as cooks write it ("90", "90 min", "1 h 20", "1.5 h") in whole minutes; `what` names it. */
+export const readMinutes = (text: string, what: string): Read<number> => {
+  const plain = text.trim().toLowerCase();
+  const hours =
+    /^(\d{1,3})(?:[.,](\d))?\s*h(?:ours?|rs?|r)?\s*(?:(\d{1,2})\s*(?:m|min|mins|minutes)?)?$/.exec(plain);
+  if (hours && !(hours[2] && hours[3]))
+    return { value: Number(hours[1]) * 60 + Number(hours[2] ?? 0) * 6 + Number(hours[3] ?? 0) };
+  const minutes = /^(\d{1,5})\s*(?:m|min|mins|minutes)?$/.exec(plain);
+  if (minutes) return { value: Number(minutes[1]) };
+  return refuse(
+    `Enter ${what} in minutes, such as 35 or 1 h 20.${plain ? ` You entered ${cited(text)}.` : ''}`,
+  );
+};

@@ -35,3 +35,18 @@ export const list = async (db: Db): Promise<RecipeRow[]> => {
     order by r.key collate "C"`.execute(db);
   return rows;
 };
+
+type Other = { key: string; name: string };
+
+/** The recipes that a recipe is a component of, and those that are variants of it, each by name. */
+export const relativesOf = async (db: Db, key: string): Promise<{ usedIn: Other[]; variants: Other[] }> => {
+  const { rows } = await sql<Other & { variant: boolean }>`
+    select r.key, r.name, false as variant, r.name_key collate "C" as by_name from recipe r
+      where exists (select from recipe_line l where l.recipe_id = r.id and l.component = ${key})
+    union all
+    select r.key, r.name, true, r.name_key collate "C" from recipe r where r.variant_of = ${key}
+    order by by_name, key`.execute(db);
+  const of = (variant: boolean) =>
+    rows.filter((row) => row.variant === variant).map(({ key, name }) => ({ key, name }));
+  return { usedIn: of(false), variants: of(true) };
+};

@@ -3,6 +3,7 @@ import {
   readEdibleYield,
   readHeat,
   readMeasure,
+  readMinutes,
   readTolerance,
   typedHeat,
   typedTolerance,
@@ -60,4 +61,19 @@ test('heat is typed in the kitchen’s degrees and comes back as typed', () => {
   expect(sentence(readHeat('1800', c))).toContain('Did you mean 180?');
   expect(sentence(readHeat('hot', c))).toContain('You entered hot.');
   expect(sentence(readTolerance('101', c))).toContain('0 to 100');
+});
+
+test('a stretch of time is read as cooks write it', () => {
+  for (const [typed, minutes] of [
+    ['35', 35],
+    ['35 min', 35],
+    ['1 h 20', 80],
+    ['1h20m', 80],
+    ['2 hours', 120],
+    ['1.5 h', 90],
+    ['0', 0],
+  ] as const)
+    expect(value(readMinutes(typed, 'how long it takes'))).toBe(minutes);
+  for (const typed of ['', 'a while', '-5', '1.5 h 20', '1,500'])
+    expect(sentence(readMinutes(typed, 'how long it takes'))).toContain('Enter how long it takes in minutes');
 });

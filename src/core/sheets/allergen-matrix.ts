@@ -69,7 +69,11 @@ export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): 
   );
 };
 
-const labelDates = (rows: readonly MatrixRow[], facts: Facts): AllergenMatrix['labels'] => {
+/** The first and last day on which a label of what is in the dishes was read. */
+export const labelDates = (
+  rows: readonly Pick<MatrixRow, 'recipe'>[],
+  facts: Facts,
+): AllergenMatrix['labels'] => {
   const inDishes = new Set(rows.flatMap(({ recipe }) => ways(recipe, facts)).map((way) => way.ingredient));
   const dates = [...inDishes]
     .flatMap(({ allergens }) => Object.values(allergens))

@@ -13,7 +13,7 @@ import { Rational } from '../quantity/rational.js';
 import { type Quantity, quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
 import { type LineNeed, scale } from '../scaling.js';
-import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
+import { type AllergenMatrix, labelDates, unreadIn } from './allergen-matrix.js';
 
 /** How much to make: so many portions, each of its own size or of a stated one; or so many batches. */
 export type Asked = { portions: Rational; portion: Measure | null } | { batches: Rational };
@@ -36,6 +36,8 @@ export type ScaledRecipe = {
   base: Quantity | undefined;
   made: Quantity | undefined;
   portions: Rational | undefined;
+  /** What one of those portions weighs or measures, where known. */
+  portion: Quantity | undefined;
   lines: ScaledLine[];
   steps: ScaledStep[];
   /** Components in full at the amounts this takes, each after all that use it. */
@@ -44,6 +46,8 @@ export type ScaledRecipe = {
   complete: boolean;
   aPortion: number | undefined;
   allergens: Cell[];
+  /** The first and last day on which a label of what is in it was read. */
+  labels: AllergenMatrix['labels'];
 };
 
 /** A recipe at base, or scaled to what is asked, every line and step beside its base figure. */
@@ -64,6 +68,7 @@ export const scaledRecipe = (
     cost,
     whole.lines.map((line) => line.cost ?? Rational.zero),
   );
+  const allergens = allergensOf(recipe, facts);
   const portions = asked && 'portions' in asked ? asked.portions : factor && made.portions?.times(factor);
   const one = measured(made);
   return {
@@ -75,6 +80,7 @@ export const scaledRecipe = (
       base: one,
       made: one && factor && { value: one.value.times(factor), base: one.base },
       portions,
+      portion: portionOf(one, factor, portions),
       lines: whole.lines.map((line, i) => ({
         need: line.need,
         cost: line.cost && parts[i],
@@ -89,9 +95,15 @@ export const scaledRecipe = (
       cost,
       complete: whole.complete,
       aPortion: portions && !portions.isZero ? toMinor(whole.cost.over(portions)) : undefined,
-      allergens: allergensOf(recipe, facts),
+      allergens,
+      labels: labelDates([{ recipe }], facts),
     },
-    problems: worstFirst([...problems, ...found, ...checkYield(recipe, facts)]),
+    problems: worstFirst([
+      ...problems,
+      ...found,
+      ...checkYield(recipe, facts),
+      ...unreadIn([{ recipe, cells: allergens }]),
+    ]),
   };
 };
 
@@ -109,6 +121,15 @@ const measured = (made: ReturnType<typeof makes>): Quantity | undefined => {
   return made.portions && { value: made.portions, base: 'portion' };
 };
 
+const portionOf = (
+  one: Quantity | undefined,
+  factor: Rational | undefined,
+  portions: Rational | undefined,
+): Quantity | undefined => {
+  if (!one || !factor || !portions || portions.isZero || one.base === 'portion') return undefined;
+  return { value: one.value.times(factor).over(portions), base: one.base };
+};
+
 const lineAllergens = ({ ingredient, component }: LineNeed, facts: Facts): ScaledLine['allergens'] => {
   const cells = component
     ? allergensOf(component, facts)
@@ -117,84 +138,3 @@ const lineAllergens = ({ ingredient, component }: LineNeed, facts: Facts): Scale
     state === 'free' ? [] : [{ item: item.short.toLowerCase(), state }],
   );
 };
-
-/** The scaled recipe as tables. */
-export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sheet => {
-  const { recipe, facts, factor, portions, lines, steps, complete, cost, made } = value;
-  const { currency } = facts.kitchen;
-  return {
-    sheet: 'recipe',
-    title: recipe.name,
-    about: {
-      recipe: recipe.key,
-      portions: portions?.toString() ?? '',
-      factor: factor?.toString() ?? '',
-      makes: made?.value.toString() ?? '',
-      makesUnit: made?.base ?? '',
-      cup: cupOf(recipe, facts),
-      cost: complete ? decimalMoney(cost, currency) : '',
-      costKnown: decimalMoney(cost, currency),
-      currency,
-      complete: String(complete),
-    },
-    tables: [
-      {
-        name: 'lines',
-        title: 'Ingredients',
-        columns: [
-          { key: 'amount', label: 'Amount' },
-          { key: 'base', label: 'Base amount' },
-          { key: 'unit', label: 'Unit' },
-          { key: 'item', label: 'Ingredient or component' },
-          { key: 'preparation', label: 'Preparation' },
-          { key: 'prepared', label: 'Prepared weight', unit: 'g' },
-          { key: 'bought', label: 'As purchased' },
-          { key: 'boughtUnit', label: 'Unit as purchased' },
-          { key: 'cost', label: 'Cost', unit: currency },
-          { key: 'allergens', label: 'Allergens' },
-        ],
-        rows: lines.map(({ need, cost: part, allergens }) => ({
-          amount: need.amount?.toString() ?? '',
-          base: need.base?.toString() ?? '',
-          unit: need.line.unit,
-          item: (need.ingredient ?? need.component)!.name,
-          preparation: need.line.preparation,
-          prepared: need.prepared?.toString() ?? '',
-          bought: need.bought?.value.toString() ?? '',
-          boughtUnit: need.bought?.base ?? '',
-          cost: part === undefined ? '' : decimalMoney(part, currency),
-          allergens: allergens.map(({ item, state }) => `${item}: ${inFull[state]}`).join('; '),
-        })),
-      },
-      {
-        name: 'method',
-        title: 'Method',
-        columns: [
-          { key: 'number', label: 'Step' },
-          { key: 'minutes', label: 'Minutes' },
-          { key: 'heat', label: 'Oven', unit: '°C' },
-          { key: 'trays', label: 'Trays' },
-          { key: 'words', label: 'Method' },
-        ],
-        rows: steps.map(({ step, number, trays }) => ({
-          number: String(number),
-          minutes: step.minutes === null ? '' : String(step.minutes),
-          heat: step.oven ? String(step.oven.heat) : '',
-          trays: trays === undefined ? '' : String(trays),
-          words: step.words,
-        })),
-      },
-    ],
-    problems,
-    foot: [
-      conventions.weights,
-      conventions.pieces,
-      conventions.components,
-      conventions.prices,
-      conventions.minutes,
-      cautions.allergens,
-    ],
-  };
-};
-
-const inFull = { contains: 'contains', may: 'may contain', unknown: 'not known' } as const;
