@@ -1,11 +1,15 @@
 import type { Receipt } from '../receipt.js';
 import type { GuestPage } from './guests.js';
 import type { EventsPage } from './list.js';
+import type { NewEventPage } from './new.js';
 import type { EventPage } from './show.js';
 
 /** The models of the event pages. */
 export type EventViews = {
   'events/list': EventsPage;
+  'events/new': NewEventPage;
+  'events/_new': NewEventPage;
+  'events/new-update': NewEventPage;
   'events/show': EventPage;
   'events/guests': GuestPage;
   'events/_guests': GuestPage;
