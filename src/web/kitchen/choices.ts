@@ -1,4 +1,5 @@
 import { type Kitchen, weekdays } from '../../core/facts/kitchen.js';
+import { cupChoices } from '../cups.js';
 import type { Choice } from '../fields.js';
 import { dayNames } from './form.js';
 
@@ -12,22 +13,20 @@ export type KitchenChoices = {
 
 const currencyNames = new Intl.DisplayNames('en', { type: 'currency' });
 
+const currencies: Choice[] = Intl.supportedValuesOf('currency').map((code) => ({
+  value: code,
+  label: `${code}, ${currencyNames.of(code)}`,
+}));
+
+const zoneNames = Intl.supportedValuesOf('timeZone');
+
 /** What the settings may be chosen from. */
 export const kitchenChoices = ({ timeZone }: Pick<Kitchen, 'timeZone'>): KitchenChoices => ({
-  currencies: Intl.supportedValuesOf('currency').map((code) => ({
-    value: code,
-    label: `${code}, ${currencyNames.of(code)}`,
-  })),
-  zones: [...new Set([timeZone, ...Intl.supportedValuesOf('timeZone')])]
+  currencies,
+  zones: [...new Set([timeZone, ...zoneNames])]
     .sort()
     .map((zone) => ({ value: zone, label: zone.replaceAll('_', ' ') })),
-  cups: [
-    { value: 'metric', label: 'Metric: cup 250 ml, tablespoon 15 ml' },
-    { value: 'us', label: 'US: cup 237 ml, tablespoon 14.8 ml' },
-    { value: 'us-label', label: 'US labels: cup 240 ml, tablespoon 15 ml' },
-    { value: 'imperial', label: 'Imperial: half a pint 284 ml, tablespoon 15 ml' },
-    { value: 'australian', label: 'Australian: cup 250 ml, tablespoon 20 ml' },
-  ],
+  cups: cupChoices,
   lists: [
     { value: 'eu', label: 'EU and UK: 14 allergens' },
     { value: 'us', label: 'United States: 9 allergens' },
