@@ -1,11 +1,12 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { hostname, tmpdir } from 'node:os';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { lockFolder } from '../../src/store/lock.js';
+import { newFolder } from './program.js';
 
-const folder = () => mkdtempSync(join(tmpdir(), 'workbook-lock-'));
+const folder = newFolder;
 const left = (holder: object) => {
   const dir = folder();
   writeFileSync(join(dir, 'lock'), JSON.stringify(holder));

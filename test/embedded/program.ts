@@ -1,12 +1,21 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { afterAll } from 'vitest';
 
-export const newFolder = () => mkdtempSync(join(tmpdir(), 'workbook-program-'));
+const made: string[] = [];
+afterAll(() => made.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+
+/** A folder for the tests of one file, gone when they are over. */
+export const newFolder = (): string => {
+  const folder = mkdtempSync(join(tmpdir(), 'workbook-program-'));
+  made.push(folder);
+  return folder;
+};
 
 type Env = Record<string, string>;
 type Ended = { code: number | null; out: string; err: string };
