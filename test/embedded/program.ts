@@ -8,7 +8,9 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll } from 'vitest';
 
 const made: string[] = [];
-afterAll(() => made.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+afterAll(() => {
+  for (const folder of made) rmSync(folder, { recursive: true, force: true });
+});
 
 /** A folder for the tests of one file, gone when they are over. */
 export const newFolder = (): string => {
