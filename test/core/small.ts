@@ -8,7 +8,7 @@ import { requirementsOf } from '../../src/core/requirements.js';
 import type { LineNeed } from '../../src/core/scaling.js';
 
 /** Short ways to write the small kitchens of worked examples; all invented. */
-type Loose = Record<string, unknown>;
+type Loose = object;
 
 /** An ingredient of which everything bought is eaten, unless it is said otherwise. */
 export const food = (key: string, more: Loose = {}): Ingredient =>
