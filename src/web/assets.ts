@@ -29,6 +29,7 @@ export const styles = [
   'page.css',
   'side.css',
   'lists.css',
+  'eaters.css',
   'week.css',
   'days.css',
   'events.css',

@@ -2,9 +2,12 @@ import multipart from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
 import { askForFirst, makeFirst } from './account/first.js';
 import { askToSignIn, signIn, signOut } from './account/sign-in.js';
+import { showAllergens } from './allergens/show.js';
+import { showTable } from './allergens/table.js';
 import { showFound } from './find/show.js';
 import { takeOutExample } from './first-run/example.js';
 import { beginKitchen, showFirstRun } from './first-run/show.js';
+import { askForDetails, previewDetails, saveDetails } from './events/edit.js';
 import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
 import { listEvents } from './events/list.js';
 import { addEvent, askForEvent, readEvent } from './events/new.js';
@@ -20,6 +23,9 @@ import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js'
 import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
+import { addRecipe, askForRecipe, changeRecipe, saveRecipe } from './recipes/change.js';
+import { listRecipes } from './recipes/list.js';
+import { showRecipe } from './recipes/show.js';
 import { showWeek } from './week/show.js';
 import { workbookFile, workbookSchemaFile } from './workbook/file.js';
 import { openWorkbook, showWorkbook } from './workbook/open.js';
@@ -74,6 +80,8 @@ export const routes: Route[] = [
   get('/', showWeek),
   ...sheet('/prep', showPrep),
   ...sheet('/events/:key/prep', showEventPrep),
+  ...sheet('/events/:key/allergens', showAllergens),
+  get('/events/:key/allergens/table', showTable),
   // Events
   get('/events', listEvents),
   get('/events/new', askForEvent),
@@ -83,6 +91,16 @@ export const routes: Route[] = [
   get('/events/:key/guests/change', askForGuests),
   post('/events/:key/guests/preview', previewGuests),
   post('/events/:key/guests', saveGuests),
+  get('/events/:key/edit', askForDetails),
+  post('/events/:key/edit', saveDetails),
+  post('/events/:key/edit/preview', previewDetails),
+
+  get('/recipes', listRecipes),
+  get('/recipes/new', askForRecipe),
+  post('/recipes/new', addRecipe),
+  ...sheet('/recipes/:key', showRecipe),
+  get('/recipes/:key/edit', changeRecipe),
+  post('/recipes/:key/edit', saveRecipe),
 
   post('/merge/:entity/:key', saveMerge),
   get('/history/:entity/:key', showHistory),

@@ -2,19 +2,22 @@ import type { Fault } from '../core/exchange/workbook.js';
 import type { Stayed } from '../store/example.js';
 import type { Finds } from '../store/find.js';
 import type { PlaceRow } from '../store/places.js';
+import type { AllergensPage } from './allergens/show.js';
+import type { TablePage } from './allergens/table.js';
 import type { EventViews } from './events/views.js';
 import type { HistoryRow } from './history/show.js';
 import type { KitchenChoices } from './kitchen/choices.js';
 import type { MergeView } from './merge/show.js';
 import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
+import type { RecipeViews } from './recipes/views.js';
 import type { WeekPage } from './week/show.js';
 
 type Trouble = { sentence: string; status: number; changing: boolean };
 type Found = { asked: string; finds: Finds; count: number };
 
 /** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
-export type Views = EventViews & {
+export type Views = EventViews & RecipeViews & {
   'merge/show': MergeView;
   'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
   'kitchen/_form': KitchenChoices & { at: string };
@@ -28,6 +31,8 @@ export type Views = EventViews & {
   'first-run/show': { week: number };
   'first-run/removed': { removed: number; stayed: Stayed[] };
   'menu/keys': object;
+  'allergens/show': AllergensPage;
+  'allergens/table': TablePage;
   'prep/show': PrepPage;
   'week/show': WeekPage;
   'week/empty': { number: number };

@@ -19,6 +19,7 @@ export type AllergenMatrix = {
   items: AllergenItem[];
   rows: MatrixRow[];
   coverage: Coverage;
+  /** How many cells are not known, also in part; what contains it needs no more asking. */
   notKnown: number;
   /** First and last day a label behind this sheet was read; undefined when none was. */
   labels: { first: string; last: string } | undefined;
@@ -44,21 +45,25 @@ export const allergenMatrix = (event: Event, today: Facts): Answer<AllergenMatri
       items: list.items,
       rows,
       coverage,
-      notKnown: rows.reduce((n, row) => n + row.cells.filter((cell) => cell.unknown).length, 0),
+      notKnown: rows.reduce((n, row) => n + row.cells.filter(isOpen).length, 0),
       labels: labelDates(rows, facts),
     },
     problems: worstFirst([...coverageProblems(event, coverage), ...blank.map(noLines), ...unreadIn(rows)]),
   };
 };
 
+/** Whether a cell is still to be asked about: what contains it needs no more asking. */
+export const isOpen = ({ state, unknown }: Pick<Cell, 'state' | 'unknown'>): boolean =>
+  unknown && state !== 'contains';
+
 /** The unread labels behind not-known cells: each ingredient once, with all it leaves open and in which dishes. */
 export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): Problem[] => {
   const open = new Map<string, { ingredient: Ingredient; dishes: Set<string>; items: Set<string> }>();
   for (const { recipe, cells } of rows)
     for (const cell of cells)
-      for (const { ingredient, state, unknown } of cell.brings) {
-        // What contains it needs no more asking; a may-contain can hide a label that was not read to the end.
-        if (!unknown || state === 'contains') continue;
+      for (const { ingredient, ...known } of cell.brings) {
+        // A may-contain can hide a label that was not read to the end.
+        if (!isOpen(known)) continue;
         const entry = open.get(ingredient.key) ?? { ingredient, dishes: new Set(), items: new Set() };
         entry.dishes.add(recipe.name);
         entry.items.add(cell.item.short.toLowerCase());

@@ -1,0 +1,78 @@
+import type { CoverageCell } from '../../core/coverage.js';
+import { coveredOf, notListed } from '../../core/covered.js';
+import type { Verdict } from '../../core/diets.js';
+import type { AllergenMatrix } from '../../core/sheets/allergen-matrix.js';
+import type { Format } from '../format.js';
+import type { Coverage } from '../marks.js';
+import { dishId } from './matrix.js';
+
+/** Whether a guest can eat a dish; undefined where it isn't served to them. */
+export type GuestCell = { state: Coverage } | undefined;
+export type GuestRow = {
+  who: string;
+  diets: string;
+  cells: GuestCell[];
+  covered: string;
+  loud: boolean;
+  /** Dish by dish what stands against it. */
+  why: { dish: string; words: string }[];
+};
+
+const states: Record<Verdict, Coverage> = { yes: 'can', may: 'may', unknown: 'unknown', no: 'no' };
+
+/** Guests by dishes: those with a diet or not heard from, by name or number, and the rest who have not answered. */
+export const guestRows = ({ event, rows, coverage }: AllergenMatrix, f: Format): GuestRow[] => {
+  const named = coverage.rows.map((row) => {
+    const { guest, who, diets, cells } = row;
+    const { words, loud } = coveredOf(row);
+    return {
+      who: guest && !guest.name && diets.length === 0 ? f.count(row.count, 'guest') : who,
+      diets: guest?.answered === false ? 'not answered' : guest?.name ? diets.join(', ') : '',
+      cells: rows.map((dish): GuestCell => {
+        const cell = cells.find(
+          (one) => one.dish === dish.dish && courseName(event, one.course) === dish.course,
+        );
+        return cell && { state: states[cell.verdict] };
+      }),
+      covered: words,
+      loud,
+      why: cells.flatMap(whyNot),
+    };
+  });
+  const others = notListed(coverage);
+  if (others === 0) return named;
+  const unknown: GuestCell = { state: 'unknown' };
+  return [
+    ...named,
+    {
+      who: f.count(others, 'guest'),
+      diets: 'not answered',
+      cells: rows.map(() => unknown),
+      covered: 'Ask today',
+      loud: true,
+      why: [],
+    },
+  ];
+};
+
+const verdictWords = {
+  no: 'no, because of',
+  unknown: 'not known, because of',
+  may: 'may contain it through',
+};
+
+const whyNot = ({ name, verdict, reasons }: CoverageCell): GuestRow['why'] => {
+  const because = [
+    ...new Set(reasons.filter((one) => one.verdict === verdict).map(({ ingredient }) => ingredient.name)),
+  ];
+  return verdict === 'yes' || because.length === 0
+    ? []
+    : [{ dish: name, words: `${verdictWords[verdict]} ${because.join(', ')}` }];
+};
+
+const courseName = ({ courses }: AllergenMatrix['event'], key: string): string | undefined =>
+  courses.find((course) => course.key === key)?.name;
+
+/** A dish's head in the table of guests. */
+export const dishHeads = ({ rows }: AllergenMatrix): { id: string; name: string }[] =>
+  rows.map((row) => ({ id: dishId(row), name: row.recipe.name }));

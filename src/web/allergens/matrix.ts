@@ -1,0 +1,100 @@
+import type { Cell } from '../../core/allergens.js';
+import { type AllergenMatrix, cellWords, type MatrixRow } from '../../core/sheets/allergen-matrix.js';
+import type { Format } from '../format.js';
+import { type Source, sourcesOf } from './sources.js';
+
+export type CellView = {
+  state: Cell['state'];
+  /** True where a may-contain is also in part not known. */
+  alsoUnknown: boolean;
+  /** What a screen reader says of the link; nothing for a cell that is free. */
+  label: string;
+  href: string;
+};
+export type MatrixDish = { id: string; name: string; href: string; cells: CellView[] };
+export type MatrixCourse = { name: string; dishes: MatrixDish[] };
+
+/** One dish with every entry of the list: its state in words and what brings it in. */
+export type DishItem = {
+  id: string;
+  name: string;
+  state: Cell['state'];
+  alsoUnknown: boolean;
+  words: string;
+  sources: Source[];
+};
+export type OneDish = {
+  id: string;
+  name: string;
+  items: DishItem[];
+  before: DishLink | undefined;
+  after: DishLink | undefined;
+};
+export type DishLink = { href: string; name: string };
+
+/** A dish is told apart by its course and its key. */
+export const dishId = ({ course, dish }: Pick<MatrixRow, 'course' | 'dish'>): string =>
+  `${course} ${dish}`.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
+
+export const matrixCourses = ({ rows, event }: AllergenMatrix): MatrixCourse[] =>
+  event.courses
+    .map(({ name }) => ({ name, dishes: rows.filter(({ course }) => course === name).map(matrixDish) }))
+    .filter(({ dishes }) => dishes.length > 0);
+
+const matrixDish = (row: MatrixRow): MatrixDish => {
+  const id = dishId(row);
+  const { name } = row.recipe;
+  return {
+    id,
+    name,
+    href: `?dish=${id}#dish`,
+    cells: row.cells.map((cell) => ({
+      state: cell.state,
+      alsoUnknown: cell.state === 'may' && cell.unknown,
+      label:
+        cell.state === 'free' ? '' : `${name}: ${cell.item.short}, ${cellWords(cell)}. See what brings it in`,
+      href: `?dish=${id}#${id}-${cell.item.id}`,
+    })),
+  };
+};
+
+/** The dish asked for, the first where none is; undefined without dishes. */
+export const oneDish = ({ rows }: AllergenMatrix, asked: string, f: Format): OneDish | undefined => {
+  const at = Math.max(
+    0,
+    rows.findIndex((row) => dishId(row) === asked),
+  );
+  const row = rows[at];
+  if (!row) return undefined;
+  const link = (other: MatrixRow | undefined): DishLink | undefined =>
+    other && { href: `?dish=${dishId(other)}#dish`, name: other.recipe.name };
+  return {
+    id: dishId(row),
+    name: row.recipe.name,
+    items: row.cells.map((cell) => ({
+      id: cell.item.id,
+      name: cell.item.name,
+      state: cell.state,
+      alsoUnknown: cell.state === 'may' && cell.unknown,
+      words: cell.state === 'free' ? 'not listed' : cellWords(cell),
+      sources: sourcesOf(cell, f),
+    })),
+    before: link(rows[at - 1]),
+    after: link(rows[at + 1]),
+  };
+};
+
+/** What brings each allergen into each dish, for paper. */
+export type SourceLine = { dish: string; allergen: string; words: string; sources: Source[] };
+
+export const sourceLines = ({ rows }: AllergenMatrix, f: Format): SourceLine[] =>
+  rows.flatMap(({ recipe, cells }) =>
+    cells
+      .filter(({ state }) => state !== 'free')
+      .map((cell) => ({
+        dish: recipe.name,
+        allergen: cell.item.short,
+        words: cellWords(cell),
+        sources: sourcesOf(cell, f),
+      })),
+  );

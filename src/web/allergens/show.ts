@@ -1,0 +1,99 @@
+import { headCount } from '../../core/requirements.js';
+import { firstCourse } from '../../core/service.js';
+import {
+  type AllergenMatrix,
+  allergenMatrix,
+  allergenMatrixSheet,
+  isOpen,
+} from '../../core/sheets/allergen-matrix.js';
+import { answerSheet } from '../answer.js';
+import { printedNow } from '../coming.js';
+import { addressesOf } from '../events/addresses.js';
+import { type EventHead, eventOf, headOf } from '../events/event.js';
+import { type Format, formatFor } from '../format.js';
+import { type Answerer, query } from '../house.js';
+import { dishHeads, type GuestRow, guestRows } from './guests.js';
+import {
+  type MatrixCourse,
+  matrixCourses,
+  type OneDish,
+  oneDish,
+  type SourceLine,
+  sourceLines,
+} from './matrix.js';
+
+export type AllergensPage = {
+  head: EventHead;
+  at: ReturnType<typeof addressesOf>;
+  list: string;
+  items: { id: string; short: string }[];
+  courses: MatrixCourse[];
+  /** The dish shown with all its entries; on a wide page only where one is asked for. */
+  one: OneDish | undefined;
+  asked: boolean;
+  dishes: { id: string; name: string }[];
+  guests: GuestRow[];
+  sources: SourceLine[];
+  notKnown: string;
+  labels: string;
+  foot: string[];
+  paper: { left: string; middle: string; right: string; foot: string };
+};
+
+/** Dishes by allergens and guests by dishes: on the page, on paper for the kitchen, as CSV and JSON. */
+export const showAllergens: Answerer = async (request, reply) => {
+  const found = await eventOf(request);
+  const answer = allergenMatrix(found.event, found.facts);
+  const { value } = answer;
+  const { event } = value;
+  const f = formatFor(request.kitchen);
+  const sheet = allergenMatrixSheet(answer);
+  const dish = query(request, 'dish');
+  const serve = firstCourse(event)?.time;
+  return answerSheet(reply, sheet, 'allergens/show', {
+    title: `Diets and allergens, ${event.name}`,
+    nav: 'Events',
+    head: await headOf(request, found),
+    at: addressesOf(event.key),
+    list: value.list,
+    items: value.items.map(({ id, short }) => ({ id, short })),
+    courses: matrixCourses(value),
+    one: oneDish(value, dish, f),
+    asked: dish !== '',
+    dishes: dishHeads(value),
+    guests: guestRows(value, f),
+    sources: sourceLines(value, f),
+    notKnown: notKnownWords(value, f),
+    labels: labelWords(value, f),
+    foot: sheet.foot,
+    paper: {
+      left: value.facts.kitchen.name,
+      middle: [
+        event.name,
+        f.dateYear(event.date),
+        serve && `serve ${serve}`,
+        f.count(headCount(event), 'guest'),
+      ]
+        .filter(Boolean)
+        .join(', '),
+      right: 'Allergen matrix',
+      foot: `${printedNow(request)} Void when a recipe, a brand or a label changes.`,
+    },
+  });
+};
+
+/** How many cells are not known, and in which dishes. */
+const notKnownWords = ({ rows, notKnown }: AllergenMatrix, f: Format): string => {
+  if (notKnown === 0) return 'Every cell is known.';
+  const dishes = rows.filter(({ cells }) => cells.some(isOpen));
+  const where =
+    dishes.length === 1 ? `, all in ${dishes[0]!.recipe.name}` : `, in ${f.number(dishes.length)} dishes`;
+  return `${f.count(notKnown, 'cell')} not known${where}: treat as contains.`;
+};
+
+const labelWords = ({ labels }: AllergenMatrix, f: Format): string => {
+  if (!labels) return '';
+  return labels.first === labels.last
+    ? `Labels read ${f.dateYear(labels.first)}.`
+    : `Labels read from ${f.dateYear(labels.first)} to ${f.dateYear(labels.last)}.`;
+};
