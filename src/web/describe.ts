@@ -2,6 +2,16 @@ import type { Format } from './format.js';
 
 type Fields = Record<string, unknown>;
 
+const dayNames: Record<string, string> = {
+  mon: 'Monday',
+  tue: 'Tuesday',
+  wed: 'Wednesday',
+  thu: 'Thursday',
+  fri: 'Friday',
+  sat: 'Saturday',
+  sun: 'Sunday',
+};
+
 const rowNames: Record<string, string> = {
   lines: 'Line',
   steps: 'Step',
@@ -68,6 +78,7 @@ export const inPlainWords = (value: unknown, f: Format, field = ''): string => {
 };
 
 const row = (fields: Fields, f: Format): string => {
+  if ('from' in fields && 'to' in fields) return `${fields.from} to ${fields.to}`;
   const said = Object.entries(fields).filter(
     ([name, value]) => name !== 'key' && value !== null && value !== '' && value !== false,
   );
@@ -86,4 +97,5 @@ const row = (fields: Fields, f: Format): string => {
   return [...unit, ...rest].join(', ');
 };
 
-const spaced = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const spaced = (name: string): string =>
+  dayNames[name] ?? name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

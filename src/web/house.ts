@@ -38,7 +38,7 @@ declare module 'fastify' {
 }
 
 /** Who made a change, for the history. */
-export const who = (request: FastifyRequest): string => request.account?.name ?? 'the owner, on this machine';
+export const who = (request: FastifyRequest): string => request.account?.name ?? 'the owner';
 
 export const param = (request: FastifyRequest, name: string): string =>
   (request.params as Record<string, string>)[name] ?? '';

@@ -130,7 +130,7 @@ test('a form that is behind joins with what was saved since, and asks where both
 
 test('the history tells what each save changed', async () => {
   const { text } = await agent.get('/history/kitchen/kitchen');
-  expect(text).toContain('Changed by the owner, on this machine');
+  expect(text).toContain('Changed by the owner');
   expect(text).toMatch(/<b>Name<\/b>: <span class="second">was Joined<\/span> <b>Mine<\/b>/);
   expect((await agent.get('/history/nothing/kitchen')).status).toBe(404);
 });
