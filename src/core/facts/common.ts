@@ -8,9 +8,9 @@ export const key = z
   .describe('A readable key of your own: lower-case letters, figures and hyphens, such as "leek-tart".')
   .meta({ id: 'key' });
 
-export const name = z.string().trim().min(1).max(120);
+export const name = z.string().trim().min(1).max(120).describe('A name as people say it.');
 
-export const words = z.string().max(4000);
+export const words = z.string().max(4000).describe('Free words.');
 
 /** At most 15 digits, so that no figure outgrows a kitchen; zero is allowed here and refused where it is wrong. */
 export const amount = z
@@ -29,7 +29,7 @@ export const clock = z
   .describe('A time of day on the 24-hour clock, "18:30".')
   .meta({ id: 'clock' });
 
-export const minutes = z.int().min(0).max(100_000);
+export const minutes = z.int().min(0).max(100_000).describe('Minutes, whole.');
 
 export const money = z
   .int()

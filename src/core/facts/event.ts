@@ -5,7 +5,7 @@ import { kitchen } from './kitchen.js';
 import { place } from './place.js';
 import { recipe } from './recipe.js';
 
-const guests = z.int().min(0).max(100_000);
+const guests = z.int().min(0).max(100_000).describe('Guests, heads.');
 
 export const group = z
   .strictObject({
@@ -43,13 +43,16 @@ export type Guest = z.infer<typeof guest>;
 
 export const eaters = z
   .union([
-    z.strictObject({ everybody: z.literal(true) }).describe('One portion for every guest.'),
+    z
+      .strictObject({ everybody: z.literal(true).describe('Always true.') })
+      .describe('One portion for every guest.'),
     z
       .strictObject({
         shares: z
           .array(z.strictObject({ group: key, percent }))
           .min(1)
-          .max(30),
+          .max(30)
+          .describe('Shares by group.'),
       })
       .describe('A share of each guest group, per cent.'),
     z
@@ -57,7 +60,8 @@ export const eaters = z
         counts: z
           .array(z.strictObject({ group: key, guests }))
           .min(1)
-          .max(30),
+          .max(30)
+          .describe('Numbers by group.'),
       })
       .describe('A number of each guest group.'),
   ])
@@ -85,7 +89,7 @@ export const course = z
     name,
     time: clock.describe("When it is served, by the kitchen's clock."),
     dayAfter: z.boolean().default(false).describe('true when served after midnight, on the day after.'),
-    dishes: z.array(dish).max(60).default([]),
+    dishes: z.array(dish).max(60).default([]).describe('What is served in it.'),
   })
   .describe('A course with its service time.')
   .meta({ id: 'course' });
@@ -96,9 +100,9 @@ export const served = z
   .strictObject({
     date,
     kitchen,
-    places: z.array(place),
-    ingredients: z.array(ingredient),
-    recipes: z.array(recipe),
+    places: z.array(place).describe('The home kitchen and where it was served.'),
+    ingredients: z.array(ingredient).describe('Everything that was in it, with brands and label dates.'),
+    recipes: z.array(recipe).describe('What was cooked.'),
   })
   .describe('The facts as they stood when the event was marked done.')
   .meta({ id: 'served' });
@@ -111,19 +115,19 @@ export const event = z
   .strictObject({
     key,
     name,
-    client: z.string().trim().max(120).default(''),
+    client: z.string().trim().max(120).default('').describe('Who gives the party.'),
     date,
     place: key.describe('Where it is served.'),
-    state: z.enum(states).default('enquiry'),
-    groups: z.array(group).min(1).max(30),
+    state: z.enum(states).default('enquiry').describe('How far it has come.'),
+    groups: z.array(group).min(1).max(30).describe('Who comes, in groups that eat alike.'),
     guests: z.array(guest).max(2000).default([]).describe('Guests who have diets or were asked by name.'),
     eatsAll: guests
       .default(0)
       .describe('How many more have answered that they eat everything; the rest have not answered.'),
     overCatering: percent.default('0').describe('How much more to cook than the guests eat, per cent.'),
-    courses: z.array(course).max(30).default([]),
+    courses: z.array(course).max(30).default([]).describe('The menu, course by course.'),
     note: words.default(''),
-    served: served.nullable().default(null),
+    served: served.nullable().default(null).describe('Kept facts of a done event; null for any other.'),
     archived,
     origin,
   })

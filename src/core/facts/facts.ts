@@ -8,13 +8,13 @@ import { type Recipe, recipe } from './recipe.js';
 /** The whole kitchen as one document: the workbook file. Every list is sorted by key. */
 export const workbook = z
   .strictObject({
-    format: z.literal('catering-workbook'),
-    version: z.literal(1),
+    format: z.literal('catering-workbook').describe('What this document is.'),
+    version: z.literal(1).describe('The version of its layout.'),
     kitchen,
-    places: z.array(place),
-    ingredients: z.array(ingredient),
-    recipes: z.array(recipe),
-    events: z.array(event),
+    places: z.array(place).describe('The home kitchen and venues.'),
+    ingredients: z.array(ingredient).describe('What is bought, with packs, prices and labels.'),
+    recipes: z.array(recipe).describe('Dishes and components.'),
+    events: z.array(event).describe('Parties.'),
   })
   .describe('A whole kitchen: settings, places, ingredients, recipes and events.')
   .meta({ id: 'workbook' });

@@ -15,11 +15,11 @@ export type Price = z.infer<typeof price>;
 export const pack = z
   .strictObject({
     key,
-    supplier: z.string().trim().max(120).default(''),
-    brand: z.string().trim().max(120).default(''),
+    supplier: z.string().trim().max(120).default('').describe('Who sells it.'),
+    brand: z.string().trim().max(120).default('').describe('Whose product it is.'),
     size: measure.describe('What one pack holds: 2.5 kg, 70 cl as 700 ml, 12 each.'),
     preferred: z.boolean().default(false).describe('The pack that lines are priced at; one at most.'),
-    prices: z.array(price).max(2000).default([]),
+    prices: z.array(price).max(2000).default([]).describe('What it cost, each entry with its day.'),
   })
   .describe('A pack as a supplier sells it.')
   .meta({ id: 'pack' });
@@ -30,7 +30,10 @@ const source = z.string().trim().max(200).default('').describe('Where the figure
 export const allergenState = z
   .strictObject({
     state: z.enum(['contains', 'may', 'free']).describe('What is not listed here is not known.'),
-    source: z.enum(['label', 'cook', 'reference']).default('label'),
+    source: z
+      .enum(['label', 'cook', 'reference'])
+      .default('label')
+      .describe("How it is known: from the label, by the cook's word, or from a reference."),
     date: date.nullable().default(null).describe('The day the label was read; null when no label was.'),
     by: z.string().trim().max(120).default('').describe('Who read it or says so.'),
   })
@@ -57,7 +60,8 @@ export const traits = [
 ] as const;
 export type Trait = (typeof traits)[number];
 
-const days = z.int().min(0).max(3650).nullable().default(null);
+const days = (state: string) =>
+  z.int().min(0).max(3650).nullable().default(null).describe(`Days it keeps ${state}; null when not known.`);
 
 export const ingredient = z
   .strictObject({
@@ -69,7 +73,7 @@ export const ingredient = z
       .default(false)
       .describe('true for tap water and the like: it costs nothing, truly.'),
     frozen: z.boolean().default(false).describe('true when bought frozen.'),
-    packs: z.array(pack).max(60).default([]),
+    packs: z.array(pack).max(60).default([]).describe('Packs it is sold in.'),
     edibleYield: z
       .strictObject({ yield: amount, source })
       .nullable()
@@ -88,13 +92,17 @@ export const ingredient = z
           .strictObject({
             unit,
             grams: amount,
-            of: z.enum(['prepared', 'bought']).default('prepared'),
+            of: z
+              .enum(['prepared', 'bought'])
+              .default('prepared')
+              .describe('Whether that is the prepared (edible) weight or the weight as bought.'),
             source,
           })
           .describe('What one of this count weighs, prepared (edible) or as bought.'),
       )
       .max(20)
-      .default([]),
+      .default([])
+      .describe('Weights of its counts: one each, one clove, one tin.'),
     allergens: z
       .record(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/), allergenState)
       .default({})
@@ -104,7 +112,13 @@ export const ingredient = z
       .default({})
       .describe('Facts that diets turn on: yes, no or unknown; a fact not listed is unknown.'),
     keeping: z
-      .strictObject({ unopened: days, opened: days, cooked: days, frozen: days, thawed: days })
+      .strictObject({
+        unopened: days('unopened'),
+        opened: days('opened'),
+        cooked: days('cooked'),
+        frozen: days('frozen'),
+        thawed: days('thawed'),
+      })
       .prefault({})
       .describe('Days it keeps in each state, the first day being day 0; null when not known.'),
     note: words.default(''),

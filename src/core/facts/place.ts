@@ -5,7 +5,7 @@ export const oven = z
   .strictObject({
     key,
     name,
-    shelves: z.int().min(1).max(40),
+    shelves: z.int().min(1).max(40).describe('Shelves it takes at once.'),
     coolest: celsius.default(50),
     hottest: celsius.default(250),
   })
@@ -18,11 +18,11 @@ export const place = z
     key,
     name,
     kind: z.enum(['home', 'venue']).describe('The home kitchen (exactly one) or a venue.'),
-    ovens: z.array(oven).max(20).default([]),
+    ovens: z.array(oven).max(20).default([]).describe('Ovens that may be used.'),
     rings: z.int().min(0).max(40).default(0).describe('Hob rings.'),
-    mixers: z.int().min(0).max(20).default(0),
-    fridgeShelves: z.int().min(0).max(200).default(0),
-    freezerShelves: z.int().min(0).max(200).default(0),
+    mixers: z.int().min(0).max(20).default(0).describe('Mixers.'),
+    fridgeShelves: z.int().min(0).max(200).default(0).describe('Fridge shelves.'),
+    freezerShelves: z.int().min(0).max(200).default(0).describe('Freezer shelves.'),
     water: known.default('unknown').describe('Running water in its kitchen.'),
     access: z
       .strictObject({ from: clock, to: clock })

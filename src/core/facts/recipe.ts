@@ -48,7 +48,7 @@ export type Line = z.infer<typeof line>;
 export const step = z
   .strictObject({
     key,
-    words: z.string().trim().min(1).max(2000),
+    words: z.string().trim().min(1).max(2000).describe('What to do.'),
     minutes: minutes.nullable().default(null).describe('How long it takes; null when not known.'),
     minutesLongest: minutes
       .nullable()
@@ -56,7 +56,10 @@ export const step = z
       .describe('How long it may take at most; null for no more than minutes.'),
     attended: z.boolean().default(true).describe('true when somebody stands there.'),
     oven: z
-      .strictObject({ heat: celsius, tolerance: z.int().min(0).max(100).default(0) })
+      .strictObject({
+        heat: celsius,
+        tolerance: z.int().min(0).max(100).default(0).describe('Degrees Celsius it may be off, up or down.'),
+      })
       .nullable()
       .default(null)
       .describe('Oven heat and how far off it may be; null when no oven is used.'),
@@ -65,10 +68,16 @@ export const step = z
       .default(null)
       .describe('Portions that fit one oven shelf; null when not known.'),
     rings: z.int().min(0).max(20).default(0).describe('Hob rings it takes.'),
-    mixers: z.int().min(0).max(5).default(0),
-    fridgeShelves: z.int().min(0).max(50).default(0),
+    mixers: z.int().min(0).max(5).default(0).describe('Mixers it takes.'),
+    fridgeShelves: z.int().min(0).max(50).default(0).describe('Fridge shelves it takes.'),
     after: z
-      .array(z.strictObject({ step: key, least: minutes.default(0), most: minutes.nullable().default(null) }))
+      .array(
+        z.strictObject({
+          step: key,
+          least: minutes.default(0),
+          most: minutes.nullable().default(null).describe('Most minutes between; null for no limit.'),
+        }),
+      )
       .max(20)
       .default([])
       .describe(
@@ -78,7 +87,7 @@ export const step = z
       .nullable()
       .default(null)
       .describe('Minutes it may wait before it is served; null for no limit.'),
-    where: z.enum(['home', 'venue', 'either']).default('home'),
+    where: z.enum(['home', 'venue', 'either']).default('home').describe('In which kitchen it is done.'),
     daysAhead: z
       .int()
       .min(0)
@@ -90,6 +99,7 @@ export const step = z
   .meta({ id: 'step' });
 export type Step = z.infer<typeof step>;
 
+const noPortions = z.null().default(null).describe('Not counted in portions.');
 const portions = amount.describe('Portions it makes.');
 const weight = measure.nullable().default(null).describe('What it weighs when done; null when not weighed.');
 const volume = measure
@@ -101,8 +111,12 @@ const volume = measure
 export const recipeYield = z
   .union([
     z.strictObject({ portions, weight, volume }),
-    z.strictObject({ portions: z.null().default(null), weight: measure, volume }),
-    z.strictObject({ portions: z.null().default(null), weight: z.null().default(null), volume: measure }),
+    z.strictObject({ portions: noPortions, weight: measure.describe('What it weighs when done.'), volume }),
+    z.strictObject({
+      portions: noPortions,
+      weight: z.null().default(null).describe('Not weighed.'),
+      volume: measure.describe('How much it measures when done.'),
+    }),
   ])
   .describe('What one batch makes: portions, weight or volume, at least one of them.')
   .meta({ id: 'yield' });
@@ -123,8 +137,8 @@ export const recipe = z
       .default(null)
       .describe('Weight lost in cooking, per cent; null when not known.'),
     cup: cup.nullable().default(null).describe("Which cup and spoons it means; null for the kitchen's."),
-    lines: z.array(line).max(200).default([]),
-    steps: z.array(step).max(100).default([]),
+    lines: z.array(line).max(200).default([]).describe('What goes in, in order.'),
+    steps: z.array(step).max(100).default([]).describe('The method, in order.'),
     keepingDays: z
       .int()
       .min(0)
