@@ -10,6 +10,7 @@ import { beginKitchen, showFirstRun } from './first-run/show.js';
 import { askForDetails, previewDetails, saveDetails } from './events/edit.js';
 import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
 import { listEvents } from './events/list.js';
+import { askForMenu, previewMenu, saveMenu } from './events/menu.js';
 import { addEvent, askForEvent, readEvent } from './events/new.js';
 import { showEvent } from './events/show.js';
 import { health } from './health.js';
@@ -23,7 +24,7 @@ import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js'
 import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
-import { addRecipe, askForRecipe, changeRecipe, saveRecipe } from './recipes/change.js';
+import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
 import { listRecipes } from './recipes/list.js';
 import { showRecipe } from './recipes/show.js';
 import { showWeek } from './week/show.js';
@@ -82,6 +83,14 @@ export const routes: Route[] = [
   ...sheet('/events/:key/prep', showEventPrep),
   ...sheet('/events/:key/allergens', showAllergens),
   get('/events/:key/allergens/table', showTable),
+  get('/recipes', listRecipes),
+  get('/recipes/new', askForRecipe),
+  post('/recipes/new', addRecipe),
+  ...sheet('/recipes/:key', showRecipe),
+  get('/recipes/:key/edit', changeRecipe),
+  post('/recipes/:key/edit', saveRecipe),
+  post('/recipes/:key/edit/preview', previewRecipe),
+
   // Events
   get('/events', listEvents),
   get('/events/new', askForEvent),
@@ -94,13 +103,9 @@ export const routes: Route[] = [
   get('/events/:key/edit', askForDetails),
   post('/events/:key/edit', saveDetails),
   post('/events/:key/edit/preview', previewDetails),
-
-  get('/recipes', listRecipes),
-  get('/recipes/new', askForRecipe),
-  post('/recipes/new', addRecipe),
-  ...sheet('/recipes/:key', showRecipe),
-  get('/recipes/:key/edit', changeRecipe),
-  post('/recipes/:key/edit', saveRecipe),
+  get('/events/:key/menu', askForMenu),
+  post('/events/:key/menu', saveMenu),
+  post('/events/:key/menu/preview', previewMenu),
 
   post('/merge/:entity/:key', saveMerge),
   get('/history/:entity/:key', showHistory),

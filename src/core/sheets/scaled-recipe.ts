@@ -15,8 +15,8 @@ import { worstFirst } from '../requirements.js';
 import { type LineNeed, scale } from '../scaling.js';
 import { type AllergenMatrix, labelDates, unreadIn } from './allergen-matrix.js';
 
-/** How much to make: so many portions, each of its own size or of a stated one; or so many batches. */
-export type Asked = { portions: Rational; portion: Measure | null } | { batches: Rational };
+/** How much to make: portions, each of the recipe's own size or of a stated one; or batches, undefined when not known. */
+export type Asked = { portions: Rational; portion: Measure | null } | { batches: Rational | undefined };
 
 export type ScaledLine = {
   need: LineNeed;
@@ -58,7 +58,7 @@ export const scaledRecipe = (
 ): Answer<ScaledRecipe> => {
   const made = makes(recipe, facts);
   const wanted = asked && askedQuantity(asked, recipe, facts);
-  const factor = wanted ? batchesFor(made, wanted) : Rational.one;
+  const factor = asked ? wanted && batchesFor(made, wanted) : Rational.one;
   const { value: needs, problems } = scale(recipe, factor, facts);
   if (!factor) problems.unshift(noYield(recipe, wanted?.base ?? 'portion'));
   const { value: costs, problems: found } = costOf(needs, facts);
@@ -107,8 +107,8 @@ export const scaledRecipe = (
   };
 };
 
-const askedQuantity = (asked: Asked, recipe: Recipe, facts: Facts): Quantity => {
-  if ('batches' in asked) return { value: asked.batches, base: 'batch' };
+const askedQuantity = (asked: Asked, recipe: Recipe, facts: Facts): Quantity | undefined => {
+  if ('batches' in asked) return asked.batches && { value: asked.batches, base: 'batch' };
   const { portions, portion } = asked;
   if (!portion) return { value: portions, base: 'portion' };
   const each = quantity(exact(portion.amount), portion.unit, cupOf(recipe, facts));

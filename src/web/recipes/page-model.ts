@@ -1,0 +1,131 @@
+import { cupOf } from '../../core/batch.js';
+import type { Facts } from '../../core/facts/facts.js';
+import type { Answer, Problem } from '../../core/problem.js';
+import { showQuantity } from '../../core/quantity/show.js';
+import { needsCup } from '../../core/quantity/units.js';
+import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
+import { scaledRecipeSheet } from '../../core/sheets/scaled-recipe-sheet.js';
+import type { Stored } from '../../store/documents.js';
+import { cupWords } from '../cups.js';
+import type { Form } from '../form.js';
+import { formatFor } from '../format.js';
+import { type Html, html, nothing } from '../html.js';
+import { pageOf } from '../links.js';
+import { mark } from '../marks.js';
+import { type AllergenRow, allergenRows } from './allergen-rows.js';
+import type { PageAsked } from './asked.js';
+import { differencesInWords } from './differences.js';
+import { type LineRow, lighter, lineRows } from './line-rows.js';
+import { boxForm, type ScaleBox, scaleBox, shown } from './scale-box.js';
+import { type StepRow, stepRows } from './step-rows.js';
+import { type Other, subLine } from './sub-line.js';
+import type { EventUse } from './uses.js';
+import { costInWords } from './words.js';
+
+export type RecipePage = {
+  key: string;
+  archived: boolean;
+  sub: Html;
+  scaled: boolean;
+  /** What the first column is for, and what the second is of. */
+  forWhat: Html;
+  base: string;
+  lines: LineRow[];
+  total: { made: Html; base: Html; portions: string; aPortion: string; cost: string; complete: boolean };
+  steps: StepRow[];
+  cup: string;
+  note: string;
+  scale: ScaleBox;
+  allergens: AllergenRow[];
+  free: string;
+  labels: string;
+  differs: { name: string; href: string; list: string[] } | undefined;
+  problems: Problem[];
+  csv: string;
+  json: string;
+  foot: readonly string[];
+  paper: { left: string; middle: string; right: string; foot: string };
+};
+
+type Around = {
+  stored: Stored<'recipe'>;
+  facts: Facts;
+  relatives: { usedIn: Other[]; variants: Other[] };
+  uses: EventUse[];
+  event: string;
+  dish: string;
+  typed: PageAsked;
+  printed: string;
+  byName: boolean;
+};
+
+/** Everything that stands on the page of a recipe, and what its two boxes hold. */
+export const recipePage = (
+  answer: Answer<ScaledRecipe>,
+  around: Around,
+): { model: RecipePage; form: Form } => {
+  const { value, problems } = answer;
+  const { recipe, facts, made, base } = value;
+  const { kitchen } = facts;
+  const other = recipe.variantOf === null ? undefined : around.facts.recipes.get(recipe.variantOf);
+  const form = boxForm(value, around.typed);
+  const address = pageOf('recipe', recipe.key);
+  const makes = made ? shown(made, kitchen) : 'not known';
+  const use = around.uses.find(({ key }) => key === around.event);
+  const model: RecipePage = {
+    key: recipe.key,
+    archived: around.stored.doc.archived,
+    sub: subLine(value, { ...around, base: other }),
+    scaled: value.asked !== undefined,
+    forWhat: html`for ${mark(use?.mark, use?.name)} ${makes}`,
+    base: `base ${base ? shown(base, kitchen) : 'not known'}`,
+    lines: lineRows(value),
+    total: totalRow(value),
+    steps: stepRows(value),
+    cup: recipe.lines.some(({ unit }) => needsCup(unit)) ? cupWords[cupOf(recipe, facts)] : '',
+    note: recipe.note,
+    scale: scaleBox(value, around),
+    ...allergenRows(value),
+    differs: other && {
+      name: other.name,
+      href: pageOf('recipe', other.key),
+      list: differencesInWords(other, recipe, around.facts),
+    },
+    problems,
+    csv: `${address}.csv${queryOf(around)}`,
+    json: `${address}.json${queryOf(around)}`,
+    foot: scaledRecipeSheet(answer).foot,
+    paper: {
+      left: kitchen.name,
+      middle: use ? use.name : '',
+      right: `Recipe, ${makes}`,
+      foot: `${around.printed} Void when the recipe, a label or a price changes.`,
+    },
+  };
+  return { model, form };
+};
+
+const totalRow = ({ facts, made, base, portions, portion, aPortion, cost, complete }: ScaledRecipe) => {
+  const { kitchen } = facts;
+  const f = formatFor(kitchen);
+  const known = complete || cost > 0;
+  const many = portions && shown({ value: portions, base: 'portion' }, kitchen);
+  return {
+    made: made ? f.measure(showQuantity(made, kitchen)) : html`<b class="loud">not known</b>`,
+    base: base ? lighter(showQuantity(base, kitchen)) : nothing,
+    portions:
+      many && made?.base !== 'portion'
+        ? `${many}${portion ? ` of ${shown(portion, kitchen)}` : ''}`
+        : 'In all',
+    aPortion: portions ? `${costInWords(known ? aPortion : undefined, true, f)} a portion` : '',
+    cost: costInWords(known ? cost : undefined, complete, f),
+    complete,
+  };
+};
+
+/** The part of the address that says how much is made, for the other forms of the same sheet. */
+const queryOf = ({ event, dish, typed }: Around): string => {
+  const asked = event ? { event, dish } : (typed.form as Record<string, string>);
+  const said = Object.entries(asked).filter(([, value]) => value !== '');
+  return said.length > 0 ? `?${new URLSearchParams(said)}` : '';
+};

@@ -1,0 +1,22 @@
+import type { Measure } from '../core/facts/common.js';
+import { inWords } from '../core/quantity/show.js';
+
+/** A whole number as a field holds it; nothing for null. */
+export const typedNumber = (value: number | null): string => (value === null ? '' : String(value));
+
+/** An amount as a cook writes it: 3/2 is "1 1/2". */
+export const typedAmount = (amount: string | null): string => {
+  const [, n, d] = /^(\d+)\/(\d+)$/.exec(amount ?? '') ?? [];
+  if (!n || !d || Number(n) < Number(d)) return amount ?? '';
+  return `${Math.floor(Number(n) / Number(d))} ${Number(n) % Number(d)}/${d}`;
+};
+
+const typedUnit = (unit: string): string => (unit === 'l' ? 'L' : unit);
+
+/** A measure as a field holds it: "2.5 kg". */
+export const typedMeasure = (measure: Measure | null): string =>
+  measure ? `${typedAmount(measure.amount)} ${typedUnit(measure.unit)}` : '';
+
+/** A measure as it was entered, in words: "2.5 kg", "12 each", "5 tins". */
+export const measureInWords = ({ amount, unit }: Measure): string =>
+  inWords({ figure: typedAmount(amount), unit: typedUnit(unit) }, 'each');
