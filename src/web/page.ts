@@ -90,7 +90,8 @@ const around = ({ request }: FastifyReply, receipt: Receipt | undefined) => {
     receipt,
     shell: {
       kitchen: kitchen.name,
-      lang: kitchen.locale,
+      // The words are English whatever the locale that sets dates and money.
+      lang: /^en\b/.test(kitchen.locale) ? kitchen.locale : 'en',
       paper: kitchen.paper.toLowerCase(),
       letterKeys: kitchen.letterKeys,
       words: menuOfPages,
