@@ -1,4 +1,4 @@
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
@@ -48,6 +48,7 @@ export const agentOn = async (kitchen?: Workbook, config: Partial<Config> = {}):
     close: async () => {
       await app.close();
       await close();
+      rmSync(dataDir, { recursive: true, force: true });
     },
   };
 };
