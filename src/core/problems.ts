@@ -1,3 +1,4 @@
+import { dayInWords } from './calendar.js';
 import type { Event } from './facts/event.js';
 import type { Ingredient } from './facts/ingredient.js';
 import type { Place } from './facts/place.js';
@@ -58,7 +59,7 @@ export const noPreferredPack = (ingredient: Ingredient): Problem => ({
 export const guessedPrice = (ingredient: Ingredient, date: string): Problem => ({
   weight: 'check',
   code: 'guessed-price',
-  sentence: `The price of ${ingredient.name} is a guess of ${date}.`,
+  sentence: `The price of ${ingredient.name} is a guess of ${dayInWords(date)}.`,
   subject: ofIngredient(ingredient, 'packs'),
 });
 

@@ -47,6 +47,7 @@ const mends: Record<string, string> = {
   'no-price': 'Add a price',
   'no-preferred-pack': 'Choose a pack',
   'guessed-price': 'Enter the price',
+  'to-taste': 'Open the recipe',
   'no-yield': 'Add the yield',
   'no-density': 'Add the density',
   'no-weight': 'Add the weight',
