@@ -62,3 +62,18 @@ const heldOn = async (request: FastifyRequest, date: string, f: Format): Promise
 };
 
 const off = ['cancelled', 'postponed'];
+
+const inField = new Intl.DateTimeFormat('en-GB', {
+  weekday: 'short',
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  timeZone: 'UTC',
+});
+
+/** A day as a field holds it, in the words that a day is read in: "Fri 4 Dec 2026". */
+export const typedDay = (date: string): string =>
+  inField
+    .format(new Date(`${date}T12:00:00Z`))
+    .replace(',', '')
+    .replace('Sept', 'Sep');

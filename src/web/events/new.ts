@@ -14,7 +14,7 @@ import type { Html } from '../html.js';
 import { keyFrom } from '../keys.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { add } from '../save.js';
-import { sayDay } from './day.js';
+import { sayDay, typedDay } from './day.js';
 import { readNewEvent } from './new-form.js';
 
 export type NewEventPage = {
@@ -48,7 +48,7 @@ export const addEvent: Answerer = async (request, reply) => {
   const today = todayOf(request);
   const guess = /^day:(\d{4}-\d\d-\d\d)$/.exec(text(form, 'do'))?.[1];
   const f = formatFor(request.kitchen);
-  if (guess) form.date = f.dateYear(guess);
+  if (guess) form.date = typedDay(guess);
   const from = text(form, 'menu') ? (await read(db, 'event', text(form, 'menu')))?.doc : undefined;
   const reading = new Reading(form);
   const made = readNewEvent(reading, { today, f, from });

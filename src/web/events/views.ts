@@ -1,6 +1,8 @@
 import type { Receipt } from '../receipt.js';
+import type { EditPage } from './edit.js';
 import type { GuestPage } from './guests.js';
 import type { EventsPage } from './list.js';
+import type { MenuPage } from './menu.js';
 import type { NewEventPage } from './new.js';
 import type { EventPage } from './show.js';
 
@@ -10,6 +12,12 @@ export type EventViews = {
   'events/new': NewEventPage;
   'events/_new': NewEventPage;
   'events/new-update': NewEventPage;
+  'events/edit': EditPage;
+  'events/_edit': EditPage;
+  'events/edit-update': EditPage;
+  'events/menu': MenuPage;
+  'events/_menu-form': MenuPage;
+  'events/ripple-update': MenuPage;
   'events/show': EventPage;
   'events/guests': GuestPage;
   'events/_guests': GuestPage;

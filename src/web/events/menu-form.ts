@@ -1,0 +1,47 @@
+import type { Course, Dish, Event } from '../../core/facts/event.js';
+import type { Recipe } from '../../core/facts/recipe.js';
+import type { Form } from '../form.js';
+import { typedAmount, typedMeasure } from '../typed.js';
+
+type Names = (recipe: string) => string;
+
+/** A menu as its form shows it. */
+export const menuForm = ({ courses, groups }: Event, revision: number, names: Names): Form => ({
+  revision: String(revision),
+  courses: courses.map((course) => courseRow(course, groups, names)),
+});
+
+export const courseRow = (
+  { key, name, time, dayAfter, dishes }: Course,
+  groups: Event['groups'],
+  names: Names,
+): Form => ({
+  key,
+  name,
+  time,
+  dayAfter: dayAfter ? 'on' : '',
+  dishes: dishes.map((dish) => dishRow(dish, groups, names)),
+});
+
+/** A dish as its row shows it: who eats it stands in one box for each group. */
+export const dishRow = (
+  { key, recipe, portion, eaters }: Dish,
+  groups: Event['groups'],
+  names: Names,
+): Form => ({
+  key,
+  recipe: names(recipe),
+  portion: typedMeasure(portion),
+  who: 'everybody' in eaters ? 'everybody' : 'shares' in eaters ? 'shares' : 'counts',
+  parts: groups.map((group) => ({ group: group.key, amount: partOf(eaters, group.key) })),
+});
+
+const partOf = (eaters: Dish['eaters'], group: string): string => {
+  if ('shares' in eaters)
+    return typedAmount(eaters.shares.find((one) => one.group === group)?.percent ?? null);
+  if ('counts' in eaters) return String(eaters.counts.find((one) => one.group === group)?.guests ?? '');
+  return '';
+};
+
+/** Recipes by the names under which a menu may ask for them. */
+export type Named = Pick<Recipe, 'key' | 'name'> & { archived: boolean };

@@ -1,0 +1,135 @@
+import type { Course, Dish, Eaters, Event } from '../../core/facts/event.js';
+import { same } from '../../core/merge.js';
+import { normalName } from '../../core/names.js';
+import { nearNames } from '../../core/near-names.js';
+import { readClock, readPercent, readWhole } from '../../core/reading.js';
+import { readMeasure } from '../../core/reading-measures.js';
+import type { Reading } from '../faults.js';
+import { type Form, rows, text } from '../form.js';
+import { keyFrom } from '../keys.js';
+import { dishRow, type Named } from './menu-form.js';
+
+type Known = { event: Event; recipes: readonly Named[] };
+type Taken = { courses: Set<string>; dishes: Set<string> };
+
+/** The courses a form says, with what can't be read noted in `reading`. Rows left blank are no dishes and no courses. */
+export const readMenu = (reading: Reading, known: Known): Course[] => {
+  const { courses } = known.event;
+  const taken: Taken = {
+    courses: new Set(courses.map(({ key }) => key)),
+    dishes: new Set(courses.flatMap(({ dishes }) => dishes.map(({ key }) => key))),
+  };
+  return rows(reading.form, 'courses').flatMap((row, i) => {
+    if (isBlank(row)) return [];
+    return [readCourse(reading, row, `courses[${i}]`, known, taken)];
+  });
+};
+
+const isBlank = (row: Form): boolean =>
+  ['key', 'name', 'time'].every((name) => text(row, name).trim() === '') &&
+  rows(row, 'dishes').every(isBlankDish);
+
+const isBlankDish = (row: Form): boolean =>
+  ['key', 'recipe', 'portion'].every((name) => text(row, name).trim() === '');
+
+const readCourse = (reading: Reading, row: Form, at: string, known: Known, taken: Taken): Course => {
+  const name = reading
+    .words(`${at}.name`, 'Name of the course', 'Name the course, such as Pudding.')
+    .slice(0, 120);
+  const label = name || 'Course';
+  const time = reading.take(`${at}.time`, `${label}, time`, readClock, '12:00');
+  const dayAfter = reading.ticked(`${at}.dayAfter`);
+  const dishes = rows(row, 'dishes').flatMap((dish, j) =>
+    isBlankDish(dish) ? [] : (readDish(reading, dish, `${at}.dishes[${j}]`, known, taken) ?? []),
+  );
+  return { key: keyOf(row, name, taken.courses), name, time, dayAfter, dishes };
+};
+
+/** A row keeps its key; a new one gets the first free one of its name, so that rows two people add do not meet. */
+const keyOf = (row: Form, name: string, taken: Set<string>): string => {
+  const own = text(row, 'key');
+  if (own !== '') return own;
+  const key = keyFrom(name, (one) => taken.has(one));
+  taken.add(key);
+  return key;
+};
+
+const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: Taken): Dish | undefined => {
+  const before = dishOf(known.event, text(row, 'key'));
+  if (before && isAsShown(row, before, known)) return before;
+  const name = text(row, 'recipe').trim();
+  const recipe = readRecipe(reading, `${at}.recipe`, name, known);
+  const label = name || 'Dish';
+  const portion = reading.maybe(`${at}.portion`, `${label}, portion`, readPortion);
+  const eaters = readEaters(reading, at, label, known.event);
+  return recipe === undefined
+    ? undefined
+    : { key: keyOf(row, recipe, taken.dishes), recipe, portion, eaters };
+};
+
+const dishOf = ({ courses }: Event, key: string): Dish | undefined =>
+  courses.flatMap(({ dishes }) => dishes).find((dish) => dish.key === key);
+
+/** Whether a row still says what it was drawn with, so that the dish stays exactly as it was kept. */
+const isAsShown = (row: Form, before: Dish, { event, recipes }: Known): boolean =>
+  same(
+    row,
+    dishRow(before, event.groups, (key) => recipes.find((one) => one.key === key)?.name ?? ''),
+  );
+
+/** What one portion weighs or measures; a bare number is that many pieces. */
+const readPortion = (typed: string) =>
+  readMeasure(/^[\d\s./]+$/.test(typed.trim()) ? `${typed.trim()} each` : typed);
+
+const readRecipe = (
+  reading: Reading,
+  field: string,
+  name: string,
+  { recipes }: Known,
+): string | undefined => {
+  if (name === '') {
+    reading.refuse(field, 'Dish', 'Say which recipe this dish is, or take the dish out.');
+    return undefined;
+  }
+  const wanted = normalName(name);
+  const found = recipes.find((one) => normalName(one.name) === wanted);
+  if (found) return found.key;
+  const names = recipes.filter(({ archived }) => !archived).map((one) => one.name);
+  const [near] = nearNames(name, names);
+  const guess = near ? ` Did you mean ${near}?` : '';
+  reading.refuse(field, name.slice(0, 60), `No recipe is called ${name.slice(0, 60)}.${guess}`);
+  return undefined;
+};
+
+const readEaters = (reading: Reading, at: string, label: string, { groups }: Event): Eaters => {
+  const who = reading.oneOf(`${at}.who`, ['everybody', 'shares', 'counts'], 'everybody');
+  if (who === 'everybody') return { everybody: true };
+  const parts = rows(reading.form, `${at}.parts`).flatMap((row, k) => {
+    const group = groups.find(({ key }) => key === text(row, 'group'));
+    const field = `${at}.parts[${k}].amount`;
+    if (!group || reading.text(field) === '') return [];
+    const named = `${label}, ${group.name.toLowerCase()}`;
+    const amount =
+      who === 'shares'
+        ? reading.take(
+            field,
+            named,
+            (typed) => readPercent(typed, `the share of ${group.name.toLowerCase()}`),
+            '100',
+          )
+        : String(
+            reading.take(field, named, (typed) => readWhole(typed, 'the number of guests', 0, 100_000), 0),
+          );
+    return [{ group: group.key, amount }];
+  });
+  if (parts.length === 0) {
+    const [first] = rows(reading.form, `${at}.parts`);
+    const wanted =
+      who === 'shares' ? 'what share of the guests eats it, such as 75' : 'how many guests eat it, such as 6';
+    reading.refuse(first ? `${at}.parts[0].amount` : `${at}.who`, label, `Say ${wanted}.`);
+    return { everybody: true };
+  }
+  return who === 'shares'
+    ? { shares: parts.map(({ group, amount }) => ({ group, percent: amount })) }
+    : { counts: parts.map(({ group, amount }) => ({ group, guests: Number(amount) })) };
+};

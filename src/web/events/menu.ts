@@ -1,0 +1,128 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { Event } from '../../core/facts/event.js';
+import { type Facts, factsOf } from '../../core/facts/facts.js';
+import { loadFacts } from '../../store/facts.js';
+import { namesOf } from '../../store/names.js';
+import { Reading } from '../faults.js';
+import type { Fault } from '../fields.js';
+import type { Form } from '../form.js';
+import type { Answerer } from '../house.js';
+import { fragment, page, wantsPart } from '../page.js';
+import { save } from '../save.js';
+import { addressesOf } from './addresses.js';
+import { type EventHead, eventOf, headOf, type OneEvent } from './event.js';
+import { menuForm, type Named } from './menu-form.js';
+import { readMenu } from './menu-read.js';
+import { menuPressed } from './menu-rows.js';
+import { type Ripple, ripple } from './ripple.js';
+
+export type MenuPage = {
+  head: EventHead;
+  at: ReturnType<typeof addressesOf>;
+  groups: { key: string; name: string; guests: number }[];
+  recipes: string[];
+  served: boolean;
+  goOn: string;
+  ripple: Ripple;
+};
+
+/** The menu of an event: its courses and dishes, when they are served and who eats them. */
+export const askForMenu: Answerer = async (request, reply) => {
+  const one = await eventOf(request);
+  const recipes = await recipesFor(request, one);
+  const form = menuForm(one.event, one.revision, (key) => nameOf(key, recipes));
+  return draw(reply, one, recipes, form);
+};
+
+/** What the menu typed would change. Nothing is saved. */
+export const previewMenu: Answerer = async (request, reply) => {
+  const one = await eventOf(request);
+  const recipes = await recipesFor(request, one);
+  return fragment(reply, 'events/ripple-update', await modelOf(reply, one, recipes, request.body as Form));
+};
+
+/** Saves the menu; a button of a row only draws the form again. */
+export const saveMenu: Answerer = async (request, reply) => {
+  const one = await eventOf(request);
+  const { event } = one;
+  const form = request.body as Form;
+  const recipes = await recipesFor(request, one);
+  const pressed = menuPressed(form);
+  if (pressed) return draw(reply, one, recipes, pressed.form, [], pressed.at);
+  const reading = new Reading(form);
+  const courses = readMenu(reading, { event, recipes });
+  const redraw = (faults: readonly Fault[]) => draw(reply, one, recipes, form, faults);
+  const change = (doc: Event) => ({ ...doc, courses });
+  return save(reply, { entity: 'event', key: event.key, form, faults: reading.faults, change, redraw });
+};
+
+/** The recipes a menu may name; a done event knows only those that were served, by the names they had. */
+const recipesFor = async ({ server }: FastifyRequest, { event }: OneEvent): Promise<Named[]> => {
+  if (event.served) return event.served.recipes;
+  return (await namesOf(server.house.db)).recipes;
+};
+
+const nameOf = (key: string, recipes: readonly Named[]): string =>
+  recipes.find((one) => one.key === key)?.name ?? '';
+
+const draw = async (
+  reply: FastifyReply,
+  one: OneEvent,
+  recipes: readonly Named[],
+  form: Form,
+  faults: readonly Fault[] = [],
+  goOn = '',
+) => {
+  const model = { ...(await modelOf(reply, one, recipes, form)), goOn };
+  if (wantsPart(reply)) reply.header('hx-retarget', '#menu-form').header('hx-reswap', 'outerMorph');
+  return page(
+    reply,
+    'events/menu',
+    { title: `Menu, ${one.event.name}`, nav: 'Events', form, faults, ...model },
+    'events/_menu-form',
+  );
+};
+
+const modelOf = async (
+  reply: FastifyReply,
+  one: OneEvent,
+  recipes: readonly Named[],
+  form: Form,
+): Promise<MenuPage> => {
+  const { request } = reply;
+  const { event } = one;
+  const reading = new Reading(form);
+  const courses = readMenu(reading, { event, recipes });
+  const changed = reading.faults.length === 0 ? { ...event, courses } : undefined;
+  return {
+    head: await headOf(request, one),
+    at: addressesOf(event.key),
+    groups: event.groups,
+    recipes: recipes
+      .filter(({ archived }) => !archived)
+      .map(({ name }) => name)
+      .sort((a, b) => a.localeCompare(b, request.kitchen.locale)),
+    served: event.served !== null,
+    goOn: '',
+    ripple: ripple(event, changed, await factsWith(request, one, changed)),
+  };
+};
+
+/** The facts of an event, and of the recipes that a change would bring in. */
+const factsWith = async (
+  { server }: FastifyRequest,
+  { event, facts }: OneEvent,
+  changed: Event | undefined,
+): Promise<Facts> => {
+  const known = factsOf(event, facts);
+  const wanted = keysOf(changed ?? event);
+  if (wanted.every((key) => known.recipes.has(key))) return facts;
+  const more = await loadFacts(server.house.db, {
+    recipes: [...keysOf(event), ...wanted],
+    places: [event.place],
+  });
+  return more ?? facts;
+};
+
+const keysOf = ({ courses }: Event): string[] =>
+  courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe));
