@@ -2,6 +2,7 @@ import compress from '@fastify/compress';
 import formbody from '@fastify/formbody';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
+import view from '@fastify/view';
 import fastify, { type FastifyInstance } from 'fastify';
 import { useAccess } from './web/access.js';
 import { newCode } from './web/account/code.js';
@@ -13,6 +14,7 @@ import { safetyHeaders } from './web/headers.js';
 import type { House } from './web/house.js';
 import { useRoutes } from './web/routes.js';
 import { useSessions } from './web/session.js';
+import { views } from './web/view-engine.js';
 
 const mega = 1024 * 1024;
 
@@ -32,6 +34,7 @@ export const buildApp = async (given: Omit<House, 'assets' | 'firstCode'>): Prom
   await app.register(compress, { encodings: ['gzip'], zlibOptions: { level: 4 } });
   await app.register(rateLimit, { global: false });
   app.removeContentTypeParser(['application/json', 'text/plain']);
+  await app.register(view, views);
   await app.register(formbody, { parser: parseForm });
   app.decorate('house', { ...given, assets: serveAssets(app), firstCode: newCode() });
   await useSessions(app, given);

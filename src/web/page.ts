@@ -8,7 +8,6 @@ import { html } from './html.js';
 import { historyOf, menuOfPages, pageOf, type Word, whereMended } from './links.js';
 import * as marks from './marks.js';
 import { type Receipt, receiptFor } from './receipt.js';
-import { render } from './render.js';
 import type { ViewName, Views } from './views.js';
 
 /** What a page says of itself beside its model. */
@@ -46,9 +45,13 @@ export const page = async <V extends ViewName>(
   reply.type('text/html; charset=utf-8').header('vary', 'HX-Request, Accept');
   reply.header('cache-control', 'private, no-cache');
   const it = given(reply, model);
-  if (wantsPart(reply)) return reply.send(render(part, { ...it, isPart: true }));
+  if (wantsPart(reply)) return reply.view(part, { ...it, isPart: true });
   const receipt = await receiptFor(reply);
-  return reply.send(render('layouts/page', { ...it, ...around(reply, receipt), body: render(view, it) }));
+  return reply.view('layouts/page', {
+    ...it,
+    ...around(reply, receipt),
+    body: await reply.viewAsync(view, it),
+  });
 };
 
 /** Answers with a fragment alone, whoever asks. */
@@ -61,7 +64,7 @@ export const fragment = <V extends ViewName>(
     .type('text/html; charset=utf-8')
     .header('vary', 'HX-Request')
     .header('cache-control', 'private, no-cache')
-    .send(render(view, given(reply, { title: '', ...model })));
+    .view(view, given(reply, { title: '', ...model }));
 
 /** True when htmx asks for a part of a page; going back in history asks for the whole. */
 export const wantsPart = ({ request }: Pick<FastifyReply, 'request'>): boolean =>
