@@ -1,0 +1,160 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { eventChange } from '../../core/event-change.js';
+import type { Event } from '../../core/facts/event.js';
+import { copyMenu } from '../../core/menu.js';
+import { headCount } from '../../core/requirements.js';
+import { eventSummary } from '../../core/sheets/event-summary.js';
+import { list } from '../../store/events.js';
+import { loadFacts } from '../../store/facts.js';
+import { todayOf } from '../coming.js';
+import type { Choice, Fault } from '../fields.js';
+import { type Form, text } from '../form.js';
+import { formatFor } from '../format.js';
+import { type Answerer, query } from '../house.js';
+import type { Html } from '../html.js';
+import { pageOf } from '../links.js';
+import { fragment, page, wantsPart } from '../page.js';
+import { add, save } from '../save.js';
+import { addressesOf } from './addresses.js';
+import { type Clashes, clashesAfter } from './clashes.js';
+import { type CopyTo, readCopy, seenOf } from './copy-form.js';
+import { costShown, portionsPlain } from './dishes.js';
+import { type EventHead, eventOf, headOf, type OneEvent } from './event.js';
+import { freeKey } from './new.js';
+
+export type CopyPreview = {
+  seen: string;
+  revision: number;
+  name: string;
+  here: string;
+  there: string;
+  rows: { what: string; here: Html; there: Html }[];
+  replaces: string;
+  cost: string;
+};
+export type CopyPage = {
+  head: EventHead;
+  at: ReturnType<typeof addressesOf>;
+  events: Choice[];
+  preview: CopyPreview | undefined;
+  clashes: Clashes;
+};
+
+/** Asks to which event a menu is copied. */
+export const askForCopy: Answerer = async (request, reply) =>
+  draw(reply, await eventOf(request), { to: query(request, 'to') });
+
+/** What the copied menu makes there. Nothing is saved. */
+export const previewCopy: Answerer = async (request, reply) => {
+  const one = await eventOf(request);
+  const form = request.body as Form;
+  const { faults } = await readCopy(request, form, one.event);
+  if (!wantsPart(reply)) return draw(reply, one, form, faults);
+  return fragment(reply, 'events/copy-update', await modelOf(reply, one, form));
+};
+
+/** Copies the menu, once what it makes there was seen; until then it is shown. */
+export const copyTheMenu: Answerer = async (request, reply) => {
+  const one = await eventOf(request);
+  const form = request.body as Form;
+  const { to, faults } = await readCopy(request, form, one.event);
+  const redraw = (found: readonly Fault[]) => draw(reply, one, form, found);
+  if (to && faults.length === 0 && text(form, 'seen') !== seenOf(to) && !isOlder(form, to)) return redraw([]);
+  const change = (doc: Event) => ({ ...doc, courses: copyMenu(one.event, doc) });
+  if (to && to.revision > 0)
+    return save(reply, { entity: 'event', key: to.event.key, form, faults, change, redraw });
+  const doc = { ...(to?.changed ?? one.event), key: to ? await freeKey(request, to.changed.name) : 'new' };
+  return add(reply, {
+    entity: 'event',
+    form,
+    faults,
+    doc,
+    redraw,
+    to: ({ doc }) => pageOf('event', doc.key),
+  });
+};
+
+/** Whether the event was saved by somebody since its preview, which is then merged and not shown afresh. */
+const isOlder = (form: Form, { event, revision }: CopyTo): boolean => {
+  const [key, seen] = text(form, 'seen').split(':');
+  return revision > 0 && key === event.key && Number(seen) < revision && text(form, 'revision') === seen;
+};
+
+const draw = async (reply: FastifyReply, one: OneEvent, form: Form, faults: readonly Fault[] = []) => {
+  const model = await modelOf(reply, one, form);
+  if (wantsPart(reply)) reply.header('hx-retarget', '#copy').header('hx-reswap', 'outerMorph');
+  return page(
+    reply,
+    'events/copy',
+    { title: `Copy the menu of ${one.event.name}`, nav: 'Events', form, faults, ...model },
+    'events/_copy',
+  );
+};
+
+const modelOf = async (reply: FastifyReply, one: OneEvent, form: Form): Promise<CopyPage> => {
+  const { request } = reply;
+  const { to } = await readCopy(request, form, one.event);
+  return {
+    head: await headOf(request, one),
+    at: addressesOf(one.event.key),
+    events: await choices(request, one.event),
+    ...(to
+      ? await previewOf(request, one, to)
+      : { preview: undefined, clashes: { title: 'Clashes there', count: '', items: [] } }),
+  };
+};
+
+const over = ['done', 'cancelled'];
+
+const choices = async (request: FastifyRequest, from: Event): Promise<Choice[]> => {
+  const f = formatFor(request.kitchen);
+  const coming = await list(request.server.house.db, { from: todayOf(request) });
+  const open = coming.filter(
+    ({ key, archived, state }) => key !== from.key && !archived && !over.includes(state),
+  );
+  return [
+    { value: '', label: 'Choose an event' },
+    { value: 'new', label: 'A new event' },
+    ...open.map(({ key, name, date, guests }) => ({
+      value: key,
+      label: `${name}, ${f.date(date)}, ${f.count(guests, 'guest')}`,
+    })),
+  ];
+};
+
+const previewOf = async (request: FastifyRequest, { event, facts }: OneEvent, to: CopyTo) => {
+  const recipes = [event, to.event].flatMap(({ courses }) =>
+    courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe)),
+  );
+  const wide =
+    (await loadFacts(request.server.house.db, { recipes, places: [event.place, to.event.place] })) ?? facts;
+  const here = eventSummary(event, facts).value;
+  const change = eventChange(to.event, to.changed, wide);
+  const there = change.after;
+  const f = formatFor(request.kitchen);
+  const now = there.courses.flatMap(({ dishes }) => dishes);
+  const dishes = to.event.courses.flatMap((course) => course.dishes).length;
+  const preview: CopyPreview = {
+    seen: seenOf(to),
+    revision: to.revision,
+    name: to.changed.name,
+    here: f.number(headCount(event)),
+    there: f.number(headCount(to.changed)),
+    rows: here.courses
+      .flatMap((course) => course.dishes)
+      .map(({ need }, i) => ({
+        what: need.recipe.name,
+        here: portionsPlain(need.portions, here.facts.kitchen),
+        there: portionsPlain(now[i]!.need.portions, there.facts.kitchen),
+      })),
+    replaces:
+      dishes > 0
+        ? `The ${f.count(dishes, 'dish', 'dishes')} on the menu of ${to.event.name} now give way to these. Undo brings them back.`
+        : '',
+    cost: [
+      costShown(there.cost.total, there.cost.complete, f),
+      costShown(there.cost.aGuest, there.cost.complete, f),
+    ].join(', '),
+  };
+  return { preview, clashes: clashesAfter('Clashes there', change) };
+};
