@@ -84,6 +84,10 @@ export const stateOf = (ingredient: Ingredient, members: readonly string[]): Kno
   return { state, unknown };
 };
 
+/** Whether a label read to the end would tell more: of a substance, neither it nor its group says anything. */
+export const isUnread = (ingredient: Ingredient, { members }: AllergenItem): boolean =>
+  members.some((id) => [id, ...(groupsOf.get(id) ?? [])].every((one) => !ingredient.allergens[one]));
+
 /** The entry that puts an ingredient into a state for an allergen: a substance's own first, then its group's. */
 export const saidBy = (
   ingredient: Ingredient,

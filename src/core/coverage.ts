@@ -1,15 +1,19 @@
 import { dietName, type Judged, judgeGuest, type Verdict } from './diets.js';
-import type { Event, Guest } from './facts/event.js';
+import type { Dish, Event, Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import { recipeOf } from './lookup.js';
 import type { Problem } from './problem.js';
 import { listed, ofEvent } from './problems.js';
+import type { Rational } from './quantity/rational.js';
 import { eatersOf, headCount } from './requirements.js';
 
 export type CoverageCell = Judged & { dish: string; course: string; name: string };
 
-/** What a guest finds in one course: yes, only with a caution (may), only what isn't known, or nothing. */
-export type CourseCover = { course: string; name: string; has: Verdict };
+/**
+ * What a guest finds in one course: yes, only with a caution (may), only what isn't known, or nothing; and the same by
+ * their diets alone, without a wish in their own words that only the cook can judge.
+ */
+export type CourseCover = { course: string; name: string; has: Verdict; byDiets: Verdict };
 
 export type CoverageRow = {
   guest: Guest | undefined;
@@ -40,32 +44,42 @@ const wordsFor = (guest: Guest): string[] => [
 
 /** A guest in words: "Ana", or "3 vegetarian" for guests known by number. */
 const named = (guest: Guest): string =>
-  guest.name || `${guest.count} ${wordsFor(guest).join(', ') || 'guests'}`;
+  guest.name || `${guest.count} ${wordsFor(guest).join(', ') || (guest.count > 1 ? 'guests' : 'guest')}`;
 
 const order: Verdict[] = ['yes', 'may', 'unknown', 'no'];
+const easier = (a: Verdict, b: Verdict): Verdict => (order.indexOf(b) < order.indexOf(a) ? b : a);
 
 /**
  * For each guest with a diet or not heard from: what they can eat of each dish they are served, and what that leaves
  * them in each course. Nobody is covered by a dish they can't eat, by an unread label or by not having answered.
  */
 export const coverageOf = (event: Event, facts: Facts): Coverage => {
-  const rows = event.guests.map((guest) => rowFor(guest, event, facts));
+  const dishes = event.courses.flatMap((course) => course.dishes);
+  const eaters = new Map(dishes.map((dish) => [dish, eatersOf(dish.eaters, event)]));
+  const rows = event.guests.map((guest) => rowFor(guest, event, eaters, facts));
   return { rows, notAnswered: notAnswered(event) };
 };
 
-const rowFor = (guest: Guest, event: Event, facts: Facts): CoverageRow => {
+const rowFor = (
+  guest: Guest,
+  event: Event,
+  eaters: ReadonlyMap<Dish, ReadonlyMap<string, Rational>>,
+  facts: Facts,
+): CoverageRow => {
   const cells: CoverageCell[] = [];
   const courses: CourseCover[] = [];
   for (const course of event.courses) {
     let has: Verdict = 'no';
+    let byDiets: Verdict = 'no';
     for (const dish of course.dishes) {
-      if (eatersOf(dish.eaters, event).get(guest.group)?.isZero ?? true) continue;
+      if (eaters.get(dish)!.get(guest.group)?.isZero ?? true) continue;
       const recipe = recipeOf(dish.recipe, facts);
       const judged = judgeGuest(guest, recipe, facts);
       cells.push({ ...judged, dish: dish.key, course: course.key, name: recipe.name });
-      if (order.indexOf(judged.verdict) < order.indexOf(has)) has = judged.verdict;
+      has = easier(has, judged.verdict);
+      byDiets = easier(byDiets, judgeGuest({ ...guest, other: '' }, recipe, facts).verdict);
     }
-    courses.push({ course: course.key, name: course.name, has });
+    courses.push({ course: course.key, name: course.name, has, byDiets });
   }
   return { guest, who: named(guest), count: guest.count, diets: wordsFor(guest), cells, courses };
 };
@@ -78,13 +92,15 @@ export const coverageProblems = (event: Event, coverage: Coverage): Problem[] =>
   for (const { guest, who, diets, courses } of coverage.rows) {
     if (!guest?.answered) continue;
     const name = guest.name && diets.length ? `${who} (${diets.join(', ')})` : who;
-    const lacks = (has: Verdict) => courses.filter((c) => c.has === has).map((c) => c.name.toLowerCase());
+    const lacks = (has: Verdict) => courses.filter((c) => c.byDiets === has).map((c) => c.name.toLowerCase());
     const [nothing, unknown, may] = [lacks('no'), lacks('unknown'), lacks('may')];
     const verb = guest.count > 1 ? 'have' : 'has';
     if (nothing.length)
       say('stop', 'nothing-to-eat', `${name} ${verb} nothing to eat in ${listed(nothing, 'or')}.`);
     if (unknown.length)
       say('ask', 'not-known', `${name}: what is in ${listed(unknown, 'or')} is not fully known.`);
+    if (guest.other)
+      say('ask', 'own-words', `${who}: “${guest.other}” is a wish in their own words, for you to judge.`);
     if (may.length)
       say('check', 'may-contain', `${name}: everything in ${listed(may, 'or')} may contain what they avoid.`);
   }

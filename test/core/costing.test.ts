@@ -67,7 +67,7 @@ describe('a price that is missing is never nothing', () => {
     expect(cost(saffron(pack('1 g at 500', { guess: true })), 10, 'rice')).toMatchObject({
       total: 700,
       complete: true,
-      said: ['The price of Saffron is a guess of 2026-01-05.'],
+      said: ['The price of Saffron is a guess of 5 Jan 2026.'],
     });
   });
 

@@ -1,3 +1,4 @@
+import published from '../../shared/allergens.json' with { type: 'json' };
 import { type Event, event } from '../../src/core/facts/event.js';
 import { byKey, type Facts } from '../../src/core/facts/facts.js';
 import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
@@ -19,6 +20,14 @@ export const pack = (text: string, more: Loose = {}) => {
   const [amount, unit, , price] = text.split(' ');
   const prices = price ? [{ key: 'paid', date: '2026-01-05', price: Number(price), ...more }] : [];
   return { packs: [{ key: 'pack', size: { amount, unit }, preferred: true, prices }] };
+};
+
+/** Allergens of a label read to the end: those named, and free of everything else that can be stated. */
+export const labelled = (named: { contains?: string[]; may?: string[] } = {}) => {
+  const { contains = [], may = [] } = named;
+  const state = (id: string) => (contains.includes(id) ? 'contains' : may.includes(id) ? 'may' : 'free');
+  const entry = (id: string) => ({ state: state(id), source: 'label', date: '2026-01-05' });
+  return { allergens: Object.fromEntries(published.substances.map(({ id }) => [id, entry(id)])) };
 };
 
 /** "300 g leek", "2 each @pastry" for a component, "taste salt"; then how it is stated or scales: "pieces", "bought". */

@@ -1,4 +1,13 @@
-import { type AllergenItem, allergensOf, type Cell, listOf, saidBy, unwritten, ways } from '../allergens.js';
+import {
+  type AllergenItem,
+  allergensOf,
+  type Cell,
+  isUnread,
+  listOf,
+  saidBy,
+  unwritten,
+  ways,
+} from '../allergens.js';
 import { type Coverage, coverageOf, coverageProblems } from '../coverage.js';
 import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
@@ -63,7 +72,7 @@ export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): 
     for (const cell of cells)
       for (const { ingredient, ...known } of cell.brings) {
         // A may-contain can hide a label that was not read to the end.
-        if (!isOpen(known)) continue;
+        if (!isOpen(known) || (known.state === 'may' && !isUnread(ingredient, cell.item))) continue;
         const entry = open.get(ingredient.key) ?? { ingredient, dishes: new Set(), items: new Set() };
         entry.dishes.add(recipe.name);
         entry.items.add(cell.item.short.toLowerCase());
