@@ -4,15 +4,18 @@ import { askForFirst, makeFirst } from './account/first.js';
 import { askToSignIn, signIn, signOut } from './account/sign-in.js';
 import { showAllergens } from './allergens/show.js';
 import { showTable } from './allergens/table.js';
-import { showFound } from './find/show.js';
-import { takeOutExample } from './first-run/example.js';
-import { beginKitchen, showFirstRun } from './first-run/show.js';
+import { chooseCosting, showCosting } from './costing/show.js';
+import { askForCopy, copyTheMenu, previewCopy } from './events/copy.js';
 import { askForDetails, previewDetails, saveDetails } from './events/edit.js';
 import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
 import { listEvents } from './events/list.js';
 import { askForMenu, previewMenu, saveMenu } from './events/menu.js';
 import { addEvent, askForEvent, readEvent } from './events/new.js';
+import { archiveEvent, askToRemove, removeEvent } from './events/remove.js';
 import { showEvent } from './events/show.js';
+import { showFound } from './find/show.js';
+import { takeOutExample } from './first-run/example.js';
+import { beginKitchen, showFirstRun } from './first-run/show.js';
 import { health } from './health.js';
 import { showHistory } from './history/show.js';
 import { takeBack } from './history/undo.js';
@@ -82,6 +85,8 @@ export const routes: Route[] = [
   ...sheet('/prep', showPrep),
   ...sheet('/events/:key/prep', showEventPrep),
   ...sheet('/events/:key/allergens', showAllergens),
+  get('/costing', chooseCosting),
+  ...sheet('/events/:key/costing', showCosting),
   get('/events/:key/allergens/table', showTable),
   get('/recipes', listRecipes),
   get('/recipes/new', askForRecipe),
@@ -106,6 +111,12 @@ export const routes: Route[] = [
   get('/events/:key/menu', askForMenu),
   post('/events/:key/menu', saveMenu),
   post('/events/:key/menu/preview', previewMenu),
+  get('/events/:key/copy', askForCopy),
+  post('/events/:key/copy', copyTheMenu),
+  post('/events/:key/copy/preview', previewCopy),
+  get('/events/:key/remove', askToRemove),
+  post('/events/:key/remove', removeEvent),
+  post('/events/:key/archive', archiveEvent),
 
   post('/merge/:entity/:key', saveMerge),
   get('/history/:entity/:key', showHistory),

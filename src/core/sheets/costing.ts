@@ -7,7 +7,8 @@ import type { Answer } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
 import type { Base, Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
-import { boughtIn, isMissing } from '../weighing.js';
+import { boughtIn, isMissing, latestPrice, preferredPack } from '../weighing.js';
+import { costShares } from './cost-shares.js';
 import { conventions, decimalMoney, type Sheet } from './sheet.js';
 
 /** One ingredient over the whole event; undefined figures wait for a fact. */
@@ -84,8 +85,8 @@ const added = (a: Quantity | undefined, b: Quantity | undefined): Quantity | und
 export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
   const { event, facts, cost, ingredients } = value;
   const { currency } = facts.kitchen;
-  const dishes = cost.courses.flatMap((course) =>
-    course.dishes.map((dish) => ({ course: course.name, dish })),
+  const shares = costShares(cost).flatMap(({ course, dishes }) =>
+    dishes.map((share) => ({ course: course.name, ...share })),
   );
   return {
     sheet: 'costing',
@@ -109,13 +110,17 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
           { key: 'dish', label: 'Dish' },
           { key: 'portions', label: 'Portions' },
           { key: 'cost', label: 'Cost known', unit: currency },
+          { key: 'aPortion', label: 'A portion', unit: currency },
+          { key: 'share', label: 'Of the total', unit: '%' },
           { key: 'complete', label: 'Complete' },
         ],
-        rows: dishes.map(({ course, dish }) => ({
+        rows: shares.map(({ course, dish, aPortion, share }) => ({
           course,
           dish: dish.need.recipe.name,
           portions: dish.need.portions.toString(),
           cost: decimalMoney(dish.cost, currency),
+          aPortion: aPortion === undefined ? '' : decimalMoney(aPortion, currency),
+          share: share.toFixed(1),
           complete: dish.complete ? 'yes' : 'no',
         })),
       },
@@ -127,6 +132,11 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
           { key: 'prepared', label: 'Prepared', unit: 'g' },
           { key: 'bought', label: 'As purchased' },
           { key: 'unit', label: 'Unit' },
+          { key: 'pack', label: 'Pack' },
+          { key: 'packUnit', label: 'Unit of the pack' },
+          { key: 'price', label: 'Price of a pack', unit: currency },
+          { key: 'priceDate', label: 'Price of' },
+          { key: 'guess', label: 'A guess' },
           { key: 'cost', label: 'Cost known', unit: currency },
           { key: 'complete', label: 'Complete' },
         ],
@@ -135,6 +145,7 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
           prepared: prepared?.toString() ?? '',
           bought: bought?.value.toString() ?? '',
           unit: bought?.base ?? '',
+          ...priceRow(ingredient, currency),
           cost: part === undefined ? '' : decimalMoney(part, currency),
           complete: complete ? 'yes' : 'no',
         })),
@@ -148,5 +159,17 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
       conventions.components,
       conventions.prices,
     ],
+  };
+};
+
+const priceRow = (ingredient: Ingredient, currency: string): Record<string, string> => {
+  const pack = preferredPack(ingredient);
+  const price = pack && latestPrice(pack);
+  return {
+    pack: pack?.size.amount ?? '',
+    packUnit: pack?.size.unit ?? '',
+    price: price ? decimalMoney(price.price, currency) : '',
+    priceDate: price?.date ?? '',
+    guess: price?.guess ? 'yes' : '',
   };
 };
