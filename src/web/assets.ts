@@ -31,6 +31,7 @@ export const styles = [
   'lists.css',
   'eaters.css',
   'costs.css',
+  'guests.css',
   'week.css',
   'days.css',
   'events.css',

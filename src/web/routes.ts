@@ -16,6 +16,7 @@ import { showEvent } from './events/show.js';
 import { showFound } from './find/show.js';
 import { takeOutExample } from './first-run/example.js';
 import { beginKitchen, showFirstRun } from './first-run/show.js';
+import { saveDiets, showDiets } from './guests/diets.js';
 import { health } from './health.js';
 import { showHistory } from './history/show.js';
 import { takeBack } from './history/undo.js';
@@ -85,6 +86,8 @@ export const routes: Route[] = [
   ...sheet('/prep', showPrep),
   ...sheet('/events/:key/prep', showEventPrep),
   ...sheet('/events/:key/allergens', showAllergens),
+  get('/events/:key/guests/diets', showDiets),
+  post('/events/:key/guests/diets', saveDiets),
   get('/costing', chooseCosting),
   ...sheet('/events/:key/costing', showCosting),
   get('/events/:key/allergens/table', showTable),

@@ -7,6 +7,7 @@ import type { TablePage } from './allergens/table.js';
 import type { CostingPage } from './costing/model.js';
 import type { ChooseCosting } from './costing/show.js';
 import type { EventViews } from './events/views.js';
+import type { DietsPage } from './guests/diets.js';
 import type { HistoryRow } from './history/show.js';
 import type { KitchenChoices } from './kitchen/choices.js';
 import type { MergeView } from './merge/show.js';
@@ -39,6 +40,8 @@ export type Views = EventViews &
     'costing/show': CostingPage;
     'costing/choose': ChooseCosting;
     'costing/none': object;
+    'guests/diets': DietsPage;
+    'guests/_diets': DietsPage;
     'prep/show': PrepPage;
     'week/show': WeekPage;
     'week/empty': { number: number };
