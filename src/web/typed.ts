@@ -11,7 +11,8 @@ export const typedAmount = (amount: string | null): string => {
   return `${Math.floor(Number(n) / Number(d))} ${Number(n) % Number(d)}/${d}`;
 };
 
-const typedUnit = (unit: string): string => (unit === 'l' ? 'L' : unit);
+/** A unit as a field holds it: litres with a capital, for a small l reads as 1. */
+export const typedUnit = (unit: string): string => (unit === 'l' ? 'L' : unit);
 
 /** A measure as a field holds it: "2.5 kg". */
 export const typedMeasure = (measure: Measure | null): string =>

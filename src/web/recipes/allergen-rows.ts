@@ -46,20 +46,22 @@ const rowOf = (
   return { state, name: item.name, why: `${why}${also}` };
 };
 
-const mostNamed = 3;
+const mostNamed = 4;
 
-/** "plain flour, through Shortcrust pastry", each ingredient once by its shortest way. */
+/** "Plain flour; Milk and Butter in Mashed potato", each ingredient once, by its shortest way. */
 const sources = (brings: readonly Bringer[], f: Format): string => {
   const shortest = new Map<Ingredient, Bringer>();
   for (const one of brings) {
     const known = shortest.get(one.ingredient);
     if (!known || one.through.length < known.through.length) shortest.set(one.ingredient, one);
   }
-  const named = [...shortest.values()].map(({ ingredient, through }) => {
-    const by = through.slice(1).map(({ name }) => name);
-    const name = ingredient.name.charAt(0).toLowerCase() + ingredient.name.slice(1);
-    return by.length > 0 ? `${name} in ${by.at(-1)}` : name;
-  });
-  const more = named.length - mostNamed;
-  return more > 0 ? `${named.slice(0, mostNamed).join(', ')} and ${more} more` : f.list(named);
+  const all = [...shortest.values()];
+  const named = all.slice(0, mostNamed);
+  const through = new Map<string, string[]>();
+  for (const { ingredient, through: by } of named) {
+    const last = by.length > 1 ? by.at(-1)!.name : '';
+    through.set(last, [...(through.get(last) ?? []), ingredient.name.split(',')[0]!]);
+  }
+  const said = [...through].map(([by, names]) => `${f.list(names)}${by && ` in ${by}`}`).join('; ');
+  return all.length > named.length ? `${said}; and ${all.length - named.length} more` : said;
 };

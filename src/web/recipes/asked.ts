@@ -20,13 +20,20 @@ export const typedIn = (request: FastifyRequest, { yield: makes }: Recipe): Page
   const form = { portions: query(request, 'portions').trim(), each: query(request, 'each').trim() };
   if (form.portions === '' && form.each === '') return { asked: undefined, form, faults: [] };
   const portions = readMoreThanZero(form.portions || (makes.portions ?? '1'));
-  const each: Read<Measure | null> = form.each === '' ? { value: null } : readMeasure(form.each);
+  const each: Read<Measure | null> =
+    form.each === '' ? { value: null } : readMeasure(withUnit(form.each, makes));
   const faults: Fault[] = [];
   if (!isRead(portions)) faults.push({ field: 'portions', label: 'Portions', sentence: portions.sentence });
   if (!isRead(each)) faults.push({ field: 'each', label: 'Each', sentence: each.sentence });
   const asked =
     isRead(portions) && isRead(each) ? { portions: exact(portions.value), portion: each.value } : undefined;
   return { asked, form, faults };
+};
+
+/** A bare figure is in the recipe's own measure. */
+const withUnit = (each: string, { weight, volume }: Recipe['yield']): string => {
+  const own = weight ? 'g' : volume ? 'ml' : '';
+  return /^[\d.,/ ]+$/.test(each) ? `${each} ${own}` : each;
 };
 
 /** The recipe as a dish of an event needs it, by that event's facts; undefined when it is not in that dish. */

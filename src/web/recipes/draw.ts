@@ -3,7 +3,7 @@ import type { Kitchen } from '../../core/facts/kitchen.js';
 import { normalName } from '../../core/names.js';
 import type { Named } from '../../store/names.js';
 import { relativesOf } from '../../store/recipes.js';
-import { cupChoices, cupWords } from '../cups.js';
+import { cupChoices } from '../cups.js';
 import type { Choice, Fault } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';
@@ -73,7 +73,7 @@ export const drawRecipe = async (
       steps.slice(0, i).flatMap(({ key, label }) => (key ? [{ value: key, label }] : [])),
     ),
     degrees: `°${request.kitchen.heat}`,
-    cups: [{ value: '', label: `The kitchen’s: ${cupWords[request.kitchen.cup]}` }, ...cupChoices],
+    cups: [{ value: '', label: 'What the kitchen’s settings say' }, ...cupChoices],
     through: throughTo(uses, usedIn, request.kitchen),
     inUse: uses.length > 0 || usedIn.length > 0,
     preview,

@@ -2,7 +2,7 @@ import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Line, Recipe, Step } from '../../core/facts/recipe.js';
 import { typedHeat, typedTolerance } from '../../core/reading-measures.js';
 import type { Form } from '../form.js';
-import { typedAmount, typedMeasure, typedNumber } from '../typed.js';
+import { typedAmount, typedMeasure, typedNumber, typedUnit } from '../typed.js';
 import type { Items } from './items.js';
 
 /** A recipe as its form shows it. */
@@ -40,7 +40,7 @@ export const emptyStep = (): Form => ({ key: '', attended: 'on', where: 'home' }
 const lineForm = ({ key, amount, unit, item, preparation, stated, scales }: Line, items: Items): Form => ({
   key,
   amount: typedAmount(amount),
-  unit: unit === 'each' ? '' : unit,
+  unit: unit === 'each' ? '' : typedUnit(unit),
   item: items.textOf(item),
   preparation,
   stated,

@@ -2,7 +2,7 @@ import { cupOf } from '../../core/batch.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { exact } from '../../core/quantity/amount.js';
 import { Rational } from '../../core/quantity/rational.js';
-import { inWords, type Shown, showAmount, showQuantity } from '../../core/quantity/show.js';
+import { inWords, plural, type Shown, showAmount, showQuantity } from '../../core/quantity/show.js';
 import { baseOf } from '../../core/quantity/units.js';
 import type { LineNeed } from '../../core/scaling.js';
 import type { ScaledLine, ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
@@ -57,8 +57,10 @@ const figure = (shown: Shown | undefined, f: Format): Html =>
   shown ? f.measure(shown) : html`<b class="loud">not known</b>`;
 
 /** A measure without the weight of the figure to act on. */
-export const lighter = ({ figure, fraction, unit }: Shown): Html =>
-  html`${figure}${figure && fraction && ' '}${fraction && html`<span class="fr">${fraction}</span>`} ${inWords({ figure: '', unit: unit === 'each' ? '' : unit })}`;
+export const lighter = ({ figure, fraction, unit }: Shown): Html => {
+  const part = fraction && html`<span class="fr">${fraction}</span>`;
+  return html`${figure}${figure && part && ' '}${part}${unit !== 'each' && ` ${plural(unit, figure, fraction)}`}`;
+};
 
 const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
   const { ingredient, line, batches, bought, prepared } = need;

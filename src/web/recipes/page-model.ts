@@ -2,7 +2,7 @@ import { cupOf } from '../../core/batch.js';
 import type { Facts } from '../../core/facts/facts.js';
 import type { Answer, Problem } from '../../core/problem.js';
 import { showQuantity } from '../../core/quantity/show.js';
-import { needsCup } from '../../core/quantity/units.js';
+import { needsCup, type Quantity } from '../../core/quantity/units.js';
 import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
 import { scaledRecipeSheet } from '../../core/sheets/scaled-recipe-sheet.js';
 import type { Stored } from '../../store/documents.js';
@@ -12,6 +12,7 @@ import { formatFor } from '../format.js';
 import { type Html, html, nothing } from '../html.js';
 import { pageOf } from '../links.js';
 import { mark } from '../marks.js';
+import { withMend } from '../mends.js';
 import { type AllergenRow, allergenRows } from './allergen-rows.js';
 import type { PageAsked } from './asked.js';
 import { differencesInWords } from './differences.js';
@@ -29,9 +30,9 @@ export type RecipePage = {
   scaled: boolean;
   /** What the first column is for, and what the second is of. */
   forWhat: Html;
-  base: string;
+  base: Html;
   lines: LineRow[];
-  total: { made: Html; base: Html; portions: string; aPortion: string; cost: string; complete: boolean };
+  total: { made: Html; base: Html; portions: Html; aPortion: string; cost: string; complete: boolean };
   steps: StepRow[];
   cup: string;
   note: string;
@@ -40,7 +41,7 @@ export type RecipePage = {
   free: string;
   labels: string;
   differs: { name: string; href: string; list: string[] } | undefined;
-  problems: Problem[];
+  problems: (Problem & { mend: string })[];
   csv: string;
   json: string;
   foot: readonly string[];
@@ -77,8 +78,8 @@ export const recipePage = (
     archived: around.stored.doc.archived,
     sub: subLine(value, { ...around, base: other }),
     scaled: value.asked !== undefined,
-    forWhat: html`for ${mark(use?.mark, use?.name)} ${makes}`,
-    base: `base ${base ? shown(base, kitchen) : 'not known'}`,
+    forWhat: html`for ${mark(use?.mark, use?.name)} ${made ? lighter(showQuantity(made, kitchen)) : 'an amount not known'}`,
+    base: html`base ${base ? lighter(showQuantity(base, kitchen)) : 'not known'}`,
     lines: lineRows(value),
     total: totalRow(value),
     steps: stepRows(value),
@@ -91,7 +92,7 @@ export const recipePage = (
       href: pageOf('recipe', other.key),
       list: differencesInWords(other, recipe, around.facts),
     },
-    problems,
+    problems: problems.filter(({ code }) => code !== 'to-taste').map(withMend),
     csv: `${address}.csv${queryOf(around)}`,
     json: `${address}.json${queryOf(around)}`,
     foot: scaledRecipeSheet(answer).foot,
@@ -109,14 +110,17 @@ const totalRow = ({ facts, made, base, portions, portion, aPortion, cost, comple
   const { kitchen } = facts;
   const f = formatFor(kitchen);
   const known = complete || cost > 0;
-  const many = portions && shown({ value: portions, base: 'portion' }, kitchen);
+  const many = portions && lighter(showQuantity({ value: portions, base: 'portion' }, kitchen));
+  const byPortions = made?.base === 'portion';
+  const figures = (quantity: Quantity) =>
+    byPortions ? { ...showQuantity(quantity, kitchen), unit: 'each' } : showQuantity(quantity, kitchen);
   return {
-    made: made ? f.measure(showQuantity(made, kitchen)) : html`<b class="loud">not known</b>`,
-    base: base ? lighter(showQuantity(base, kitchen)) : nothing,
+    made: made ? f.measure(figures(made)) : html`<b class="loud">not known</b>`,
+    base: base ? lighter(figures(base)) : nothing,
     portions:
-      many && made?.base !== 'portion'
-        ? `${many}${portion ? ` of ${shown(portion, kitchen)}` : ''}`
-        : 'In all',
+      byPortions || !many
+        ? html`${byPortions ? 'portions' : 'in all'}`
+        : html`${many}${portion && html` of ${lighter(showQuantity(portion, kitchen))}`}`,
     aPortion: portions ? `${costInWords(known ? aPortion : undefined, true, f)} a portion` : '',
     cost: costInWords(known ? cost : undefined, complete, f),
     complete,

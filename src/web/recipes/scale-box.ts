@@ -10,6 +10,7 @@ import { pageOf } from '../links.js';
 import { mark } from '../marks.js';
 import { typedAmount, typedMeasure } from '../typed.js';
 import type { PageAsked } from './asked.js';
+import { lighter } from './line-rows.js';
 import type { EventUse } from './uses.js';
 
 export type ScaleBox = {
@@ -30,7 +31,7 @@ export const scaleBox = (scaled: ScaledRecipe, around: Around): ScaleBox => {
   return {
     words:
       factor && made
-        ? html`<b>${shown(made, facts.kitchen)}</b>, which is <b>× ${factor.toFixed(2)}</b> base.`
+        ? html`<b>${lighter(showQuantity(made, facts.kitchen))}</b>, which is <b>× ${factor.toFixed(2)}</b> base.`
         : html`<b class="loud">How much to make can’t be worked out.</b>`,
     trays: scaled.steps.flatMap(({ trays, number }) =>
       trays === undefined ? [] : [`${f.count(trays, 'tray')} in step ${number}`],
@@ -72,4 +73,5 @@ export const boxForm = ({ asked, portions, portion, facts }: ScaledRecipe, typed
   return { portions: portions ? figure(portions) : '', each };
 };
 
-const figure = (value: Rational): string => (value.isWhole ? value.toString() : value.toFixed(2));
+const figure = (value: Rational): string =>
+  value.isWhole ? value.toString() : value.toFixed(2).replace(/0$/, '');

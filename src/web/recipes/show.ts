@@ -40,13 +40,13 @@ export const showRecipe: Answerer = async (request, reply) => {
     printed: printedNow(request),
     byName: request.account !== null,
   });
-  if (typed.faults.length > 0) reply.code(422);
+  if (typed.faults.length > 0) reply.code(422).header('hx-push-url', 'false');
   return answerSheet(
     reply,
     scaledRecipeSheet(answer),
     'recipes/show',
     { title: recipe.name, nav: 'Recipes', form, faults: typed.faults, ...model },
-    'recipes/show.update',
+    'recipes/show-update',
   );
 };
 

@@ -1,11 +1,12 @@
 import { localTime } from '../../core/calendar.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
+import { showQuantity } from '../../core/quantity/show.js';
 import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
 import type { Stored } from '../../store/documents.js';
 import { formatFor } from '../format.js';
 import { type Html, html } from '../html.js';
 import { pageOf } from '../links.js';
-import { shown } from './scale-box.js';
+import { lighter } from './line-rows.js';
 import { type EventUse, usesInWords } from './uses.js';
 
 export type Other = { key: string; name: string };
@@ -21,7 +22,7 @@ type Around = {
 export const subLine = ({ base: makes, facts }: ScaledRecipe, around: Around): Html => {
   const { stored, base, relatives, uses, byName } = around;
   const { kitchen } = facts;
-  return html`Base yield ${makes ? shown(makes, kitchen) : 'not known'}.${base && html` Variant of ${links([base])}.`}${uses.length > 0 && html` Used in ${usesInWords(uses)}.`}${relatives.usedIn.length > 0 && html` Component of ${links(relatives.usedIn)}.`}${relatives.variants.length > 0 && html` Variants: ${links(relatives.variants)}.`} Last changed ${changed(stored, kitchen, byName)}.`;
+  return html`Base yield ${makes ? lighter(showQuantity(makes, kitchen)) : 'not known'}.${base && html` Variant of ${links([base])}.`}${uses.length > 0 && html` Used in ${usesInWords(uses)}.`}${relatives.usedIn.length > 0 && html` Component of ${links(relatives.usedIn)}.`}${relatives.variants.length > 0 && html` Variants: ${links(relatives.variants)}.`} Last changed ${changed(stored, kitchen, byName)}.`;
 };
 
 const links = (all: readonly Other[]): Html =>

@@ -7,7 +7,7 @@ export type RecipeViews = {
   'recipes/list': RecipeList;
   'recipes/_list': RecipeList;
   'recipes/show': RecipePage;
-  'recipes/show.update': RecipePage;
+  'recipes/show-update': RecipePage;
   'recipes/change': RecipeChange;
   'recipes/_form': RecipeChange;
   'recipes/_preview': RecipeChange;
