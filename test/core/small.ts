@@ -62,6 +62,11 @@ export const dish = (key: string, makes: string, lines: string[], more: Loose = 
   return recipe.parse(doc);
 };
 
+/** Steps with keys s0, s1 …, each as little or as much as it says. */
+export const steps = (...list: Loose[]) => ({
+  steps: list.map((more, at) => ({ key: `s${at}`, words: 'Do it.', ...more })),
+});
+
 export const home = place.parse({
   key: 'home',
   name: 'Home',
