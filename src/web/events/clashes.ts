@@ -22,7 +22,7 @@ export const clashesAfter = (title: string, { problems }: Pick<EventChange, 'pro
     title,
     count: fresh.length > 0 ? `${fresh.length} new` : `${old.length} open, none new`,
     items: [
-      ...fresh.map(({ problem }) => item(problem, problem.weight === 'ask' ? 'new-ask' : 'new')),
+      ...fresh.map(({ problem }) => item(problem, problem.weight === 'stop' ? 'new' : 'new-ask')),
       ...old.map(({ problem }) => item(problem, problem.weight)),
     ],
   };

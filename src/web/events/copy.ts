@@ -38,6 +38,8 @@ export type CopyPage = {
   events: Choice[];
   preview: CopyPreview | undefined;
   clashes: Clashes;
+  /** true when the preview was asked for by a button, so that the next step is to save. */
+  pressed: boolean;
 };
 
 /** Asks to which event a menu is copied. */
@@ -81,7 +83,7 @@ const isOlder = (form: Form, { event, revision }: CopyTo): boolean => {
 };
 
 const draw = async (reply: FastifyReply, one: OneEvent, form: Form, faults: readonly Fault[] = []) => {
-  const model = await modelOf(reply, one, form);
+  const model = { ...(await modelOf(reply, one, form)), pressed: faults.length === 0 };
   if (wantsPart(reply)) reply.header('hx-retarget', '#copy').header('hx-reswap', 'outerMorph');
   return page(
     reply,
@@ -98,6 +100,7 @@ const modelOf = async (reply: FastifyReply, one: OneEvent, form: Form): Promise<
     head: await headOf(request, one),
     at: addressesOf(one.event.key),
     events: await choices(request, one.event),
+    pressed: false,
     ...(to
       ? await previewOf(request, one, to)
       : { preview: undefined, clashes: { title: 'Clashes there', count: '', items: [] } }),

@@ -1,4 +1,4 @@
-import type { Course, Dish, Event } from '../../core/facts/event.js';
+import type { Dish, Event } from '../../core/facts/event.js';
 import type { Recipe } from '../../core/facts/recipe.js';
 import type { Form } from '../form.js';
 import { typedAmount, typedMeasure } from '../typed.js';
@@ -6,34 +6,32 @@ import { typedAmount, typedMeasure } from '../typed.js';
 type Names = (recipe: string) => string;
 
 /** A menu as its form shows it. */
-export const menuForm = ({ courses, groups }: Event, revision: number, names: Names): Form => ({
-  revision: String(revision),
-  courses: courses.map((course) => courseRow(course, groups, names)),
-});
+export const menuForm = ({ courses, groups }: Event, revision: number, names: Names): Form => {
+  const keys = groups.map(({ key }) => key);
+  return {
+    revision: String(revision),
+    groups: keys,
+    courses: courses.map(({ key, name, time, dayAfter, dishes }) => ({
+      key,
+      name,
+      time,
+      dayAfter: dayAfter ? 'on' : '',
+      dishes: dishes.map((dish) => dishRow(dish, keys, names)),
+    })),
+  };
+};
 
-export const courseRow = (
-  { key, name, time, dayAfter, dishes }: Course,
-  groups: Event['groups'],
-  names: Names,
-): Form => ({
-  key,
-  name,
-  time,
-  dayAfter: dayAfter ? 'on' : '',
-  dishes: dishes.map((dish) => dishRow(dish, groups, names)),
-});
-
-/** A dish as its row shows it: who eats it stands in one box for each group. */
+/** A dish as its row shows it: who eats it stands in one box for each group, `part0` for the first. */
 export const dishRow = (
   { key, recipe, portion, eaters }: Dish,
-  groups: Event['groups'],
+  groups: readonly string[],
   names: Names,
 ): Form => ({
   key,
   recipe: names(recipe),
   portion: typedMeasure(portion),
   who: 'everybody' in eaters ? 'everybody' : 'shares' in eaters ? 'shares' : 'counts',
-  parts: groups.map((group) => ({ group: group.key, amount: partOf(eaters, group.key) })),
+  ...Object.fromEntries(groups.map((group, i) => [`part${i}`, partOf(eaters, group)])),
 });
 
 const partOf = (eaters: Dish['eaters'], group: string): string => {

@@ -1,11 +1,11 @@
-import type { Course, Dish, Eaters, Event } from '../../core/facts/event.js';
+import type { Course, Dish, Eaters, Event, Group } from '../../core/facts/event.js';
 import { same } from '../../core/merge.js';
 import { normalName } from '../../core/names.js';
 import { nearNames } from '../../core/near-names.js';
 import { readClock, readPercent, readWhole } from '../../core/reading.js';
 import { readMeasure } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
-import { type Form, rows, text } from '../form.js';
+import { type Form, rows, text, texts } from '../form.js';
 import { keyFrom } from '../keys.js';
 import { dishRow, type Named } from './menu-form.js';
 
@@ -56,7 +56,7 @@ const keyOf = (row: Form, name: string, taken: Set<string>): string => {
 
 const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: Taken): Dish | undefined => {
   const before = dishOf(known.event, text(row, 'key'));
-  if (before && isAsShown(row, before, known)) return before;
+  if (before && isAsShown(row, before, groupsOf(reading), known)) return before;
   const name = text(row, 'recipe').trim();
   const recipe = readRecipe(reading, `${at}.recipe`, name, known);
   const label = name || 'Dish';
@@ -71,11 +71,14 @@ const dishOf = ({ courses }: Event, key: string): Dish | undefined =>
   courses.flatMap(({ dishes }) => dishes).find((dish) => dish.key === key);
 
 /** Whether a row still says what it was drawn with, so that the dish stays exactly as it was kept. */
-const isAsShown = (row: Form, before: Dish, { event, recipes }: Known): boolean =>
+const isAsShown = (row: Form, before: Dish, groups: readonly string[], { recipes }: Known): boolean =>
   same(
     row,
-    dishRow(before, event.groups, (key) => recipes.find((one) => one.key === key)?.name ?? ''),
+    dishRow(before, groups, (key) => recipes.find((one) => one.key === key)?.name ?? ''),
   );
+
+/** The groups that the boxes of each dish stand for, in their order. */
+const groupsOf = ({ form }: Reading): string[] => texts(form, 'groups');
 
 /** What one portion weighs or measures; a bare number is that many pieces. */
 const readPortion = (typed: string) =>
@@ -104,32 +107,28 @@ const readRecipe = (
 const readEaters = (reading: Reading, at: string, label: string, { groups }: Event): Eaters => {
   const who = reading.oneOf(`${at}.who`, ['everybody', 'shares', 'counts'], 'everybody');
   if (who === 'everybody') return { everybody: true };
-  const parts = rows(reading.form, `${at}.parts`).flatMap((row, k) => {
-    const group = groups.find(({ key }) => key === text(row, 'group'));
-    const field = `${at}.parts[${k}].amount`;
+  const parts = groupsOf(reading).flatMap((key, i) => {
+    const group = groups.find((one) => one.key === key);
+    const field = `${at}.part${i}`;
     if (!group || reading.text(field) === '') return [];
     const named = `${label}, ${group.name.toLowerCase()}`;
     const amount =
-      who === 'shares'
-        ? reading.take(
-            field,
-            named,
-            (typed) => readPercent(typed, `the share of ${group.name.toLowerCase()}`),
-            '100',
-          )
-        : String(
-            reading.take(field, named, (typed) => readWhole(typed, 'the number of guests', 0, 100_000), 0),
-          );
+      who === 'shares' ? readShare(reading, field, named, group) : readNumber(reading, field, named);
     return [{ group: group.key, amount }];
   });
   if (parts.length === 0) {
-    const [first] = rows(reading.form, `${at}.parts`);
     const wanted =
       who === 'shares' ? 'what share of the guests eats it, such as 75' : 'how many guests eat it, such as 6';
-    reading.refuse(first ? `${at}.parts[0].amount` : `${at}.who`, label, `Say ${wanted}.`);
+    reading.refuse(`${at}.part0`, label, `Say ${wanted}.`);
     return { everybody: true };
   }
   return who === 'shares'
     ? { shares: parts.map(({ group, amount }) => ({ group, percent: amount })) }
     : { counts: parts.map(({ group, amount }) => ({ group, guests: Number(amount) })) };
 };
+
+const readShare = (reading: Reading, field: string, label: string, { name }: Group): string =>
+  reading.take(field, label, (typed) => readPercent(typed, `the share of ${name.toLowerCase()}`), '100');
+
+const readNumber = (reading: Reading, field: string, label: string): string =>
+  String(reading.take(field, label, (typed) => readWhole(typed, 'the number of guests', 0, 100_000), 0));

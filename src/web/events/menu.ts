@@ -5,7 +5,7 @@ import { loadFacts } from '../../store/facts.js';
 import { namesOf } from '../../store/names.js';
 import { Reading } from '../faults.js';
 import type { Fault } from '../fields.js';
-import type { Form } from '../form.js';
+import { type Form, texts } from '../form.js';
 import type { Answerer } from '../house.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { save } from '../save.js';
@@ -19,7 +19,7 @@ import { type Ripple, ripple } from './ripple.js';
 export type MenuPage = {
   head: EventHead;
   at: ReturnType<typeof addressesOf>;
-  groups: { key: string; name: string; guests: number }[];
+  groups: { key: string; name: string; words: string }[];
   recipes: string[];
   served: boolean;
   goOn: string;
@@ -97,7 +97,7 @@ const modelOf = async (
   return {
     head: await headOf(request, one),
     at: addressesOf(event.key),
-    groups: event.groups,
+    groups: groupsFor(form, event),
     recipes: recipes
       .filter(({ archived }) => !archived)
       .map(({ name }) => name)
@@ -126,3 +126,16 @@ const factsWith = async (
 
 const keysOf = ({ courses }: Event): string[] =>
   courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe));
+
+/** The groups that the boxes of each dish stand for: those the form was drawn with, else those of the event. */
+const groupsFor = (form: Form, { groups }: Event) => {
+  const keys = texts(form, 'groups');
+  const shown = keys.map(
+    (key) => groups.find((group) => group.key === key) ?? { key, name: 'Taken out meanwhile' },
+  );
+  return shown.map(({ key, name }) => ({
+    key,
+    name,
+    words: shown.length > 1 ? name.toLowerCase() : 'guests',
+  }));
+};
