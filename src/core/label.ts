@@ -165,12 +165,19 @@ export const labelReadAgain = (allergens: Allergens, date: string, by: string): 
     ]),
   );
 
-/** How many entries of the list in force are not fully known, and the first and last day a label was read. */
+/**
+ * How many entries of the list in force are not known, or may hide what is not known, and the first and last day a
+ * label was read. What contains an allergen needs no more asking.
+ */
 export const labelState = (
   ingredient: Ingredient,
   list: AllergenList,
 ): { unknown: number; read: { first: string; last: string } | undefined } => {
-  const unknown = list.items.filter(({ members }) => stateOf(ingredient, members).unknown).length;
+  const open = ({ members }: AllergenItem) => {
+    const { state, unknown } = stateOf(ingredient, members);
+    return unknown && state !== 'contains';
+  };
+  const unknown = list.items.filter(open).length;
   const dates = Object.values(ingredient.allergens)
     .flatMap(({ source, date }) => (source === 'label' && date ? [date] : []))
     .sort();

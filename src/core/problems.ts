@@ -116,6 +116,16 @@ export const unreadLabel = (
   subject: ofIngredient(ingredient, 'allergens'),
 });
 
+export const labelOpen = (ingredient: Ingredient, unknown: number, all: number): Problem => ({
+  weight: 'ask',
+  code: 'label-not-read',
+  sentence:
+    unknown === all
+      ? `${ingredient.name}: no allergen known. Read its label.`
+      : `${ingredient.name}: ${unknown} of ${all} allergens not known. Read its label.`,
+  subject: ofIngredient(ingredient, 'allergens'),
+});
+
 /** Names in a sentence: "nuts", "nuts and milk", "nuts, milk and eggs". */
 export const listed = (names: readonly string[], last = 'and'): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
