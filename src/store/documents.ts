@@ -12,7 +12,16 @@ export type Stored<N extends EntityName> = {
   revision: number;
   updatedAt: Date;
   updatedBy: string;
+  /** Another one with every save: which row of the document this is, its revision, and the transaction that wrote it. */
+  version: string;
 };
+
+/** The version of a document in a query of its table: no two states of a document ever have the same. */
+export const versionOf = (table: string): RawBuilder<string> =>
+  sql.join(
+    ['id', 'revision', 'xmin'].map((column) => sql.ref(`${table}.${column}`)),
+    sql` || ' ' || `,
+  );
 
 type Selection = {
   /** The documents asked for; all of them when absent. */
@@ -33,7 +42,7 @@ export const load = async <N extends EntityName>(
   // Every table's rows come as one JSON text: measured, a third of the time of a query for each document or part.
   const columns = shape.parts.map((part) => partColumn(part, latestPrices));
   const { rows } = await sql<Answer>`
-    with t as materialized (select * from ${sql.table(shape.table)} ${chosen})
+    with t as materialized (select *, ${versionOf(shape.table)} as version from ${sql.table(shape.table)} ${chosen})
     select ${sql.join([sql`(select json_agg(t order by key collate "C") from t) as documents`, ...columns])}
   `.execute(db);
   const answer = rows[0];
@@ -49,11 +58,19 @@ export const load = async <N extends EntityName>(
       revision: row.revision,
       updatedAt: new Date(row.updated_at),
       updatedBy: row.updated_by,
+      version: row.version,
     };
   });
 };
 
-type Root = { id: number; key: string; revision: number; updated_at: string; updated_by: string };
+type Root = {
+  id: number;
+  key: string;
+  revision: number;
+  updated_at: string;
+  updated_by: string;
+  version: string;
+};
 type Answer = { [table: string]: Row[] | null } & { documents: (Root & Row)[] | null };
 
 const partColumn = <D>(part: Part<D>, latest: boolean): RawBuilder<unknown> => {

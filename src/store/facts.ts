@@ -1,8 +1,9 @@
 import { sql } from 'kysely';
 import type { Event } from '../core/facts/event.js';
 import { byKey, type Facts } from '../core/facts/facts.js';
-import { load, type Stored } from './documents.js';
+import { load, type Stored, versionOf } from './documents.js';
 import { kitchenKey } from './entities/index.js';
+import { type Bulk, loadKept, type Version } from './kept.js';
 import type { Db, Trx } from './schema.js';
 
 type Wanted = { recipes: readonly string[]; places?: readonly string[] };
@@ -39,32 +40,41 @@ export const consistently = <T>(db: Db, reading: (trx: Trx) => Promise<T>): Prom
 export const loadFacts = async (db: Db, { recipes, places = [] }: Wanted): Promise<Facts | undefined> => {
   const [kitchen] = await load(db, 'kitchen', { keys: [kitchenKey] });
   if (!kitchen) return undefined;
-  const made = (await load(db, 'recipe', { keys: await withComponents(db, recipes) })).map(({ doc }) => doc);
-  const keys = made.flatMap(({ lines }) =>
-    lines.flatMap(({ item }) => ('ingredient' in item ? [item.ingredient] : [])),
-  );
-  const ingredients = await load(db, 'ingredient', { keys: [...new Set(keys)], latestPrices: true });
+  const needed = await neededFor(db, recipes);
+  const made = await loadKept(db, 'recipe', needed.recipe);
+  const ingredients = await loadKept(db, 'ingredient', needed.ingredient);
   const wanted = new Set(places);
   const everywhere = await load(db, 'place');
   return {
     kitchen: kitchen.doc,
-    recipes: byKey(made),
-    ingredients: byKey(ingredients.map(({ doc }) => doc)),
+    recipes: made,
+    ingredients,
     places: byKey(
       everywhere.map(({ doc }) => doc).filter(({ key, kind }) => kind === 'home' || wanted.has(key)),
     ),
   };
 };
 
-const withComponents = async (db: Db, keys: readonly string[]): Promise<string[]> => {
-  if (keys.length === 0) return [];
-  const { rows } = await sql<{ key: string }>`
-    with recursive needed (key) as (
-      select unnest(${[...new Set(keys)]}::text[])
+/**
+ * Recipes with their components through any depth and all their ingredients, each with its version. The database can't
+ * guess how few they are: `offset 0` and arrays keep it from reading whole tables for them.
+ */
+const neededFor = async (db: Db, keys: readonly string[]): Promise<Record<Bulk, Version[]>> => {
+  const needed: Record<Bulk, Version[]> = { recipe: [], ingredient: [] };
+  if (keys.length === 0) return needed;
+  const { rows } = await sql<Version & { entity: Bulk }>`
+    with recursive needed (id) as (
+      select id from recipe where key = any(${[...new Set(keys)]})
       union
-      select recipe_line.component from needed join recipe on recipe.key = needed.key
-        join recipe_line on recipe_line.recipe_id = recipe.id where recipe_line.component is not null
+      select below.id from needed cross join lateral (
+        select recipe.id from recipe_line join recipe on recipe.key = recipe_line.component
+        where recipe_line.recipe_id = needed.id offset 0) as below
     )
-    select key from needed`.execute(db);
-  return rows.map(({ key }) => key);
+    select 'recipe' as entity, key, ${versionOf('recipe')} as version
+      from recipe where id = any(array(select id from needed))
+    union all
+    select 'ingredient', key, ${versionOf('ingredient')} from ingredient where key = any(array(
+      select ingredient from recipe_line where recipe_id = any(array(select id from needed))))`.execute(db);
+  for (const { entity, key, version } of rows) needed[entity].push({ key, version });
+  return needed;
 };

@@ -1,0 +1,98 @@
+import { expect, test } from 'vitest';
+import type { Recipe } from '../../src/core/facts/recipe.js';
+import { editIn } from '../../src/store/changes.js';
+import { read } from '../../src/store/documents.js';
+import { loadFacts } from '../../src/store/facts.js';
+import { remove } from '../../src/store/removal.js';
+import { add, saving } from '../../src/store/saves.js';
+import type { Db } from '../../src/store/schema.js';
+import { importWorkbook } from '../../src/store/workbook.js';
+import { counter } from './counter.js';
+import { useKitchen } from './kitchen.js';
+import { by, smallKitchen } from './world.js';
+
+/*
+ * What sheets are calculated from is kept in memory between two pages. Pastry of 600 g flour is kept; whatever then
+ * becomes of it, the next page shows what stands in the database, never what is kept.
+ */
+const kitchen = useKitchen();
+
+const flourIn = async (db: Db = kitchen.db) => {
+  const facts = await loadFacts(db, { recipes: ['tart'] });
+  return facts?.recipes.get('pastry')?.lines.map(({ amount }) => amount);
+};
+const withFlour = (amount: string) => (doc: Recipe) => ({
+  ...doc,
+  lines: doc.lines.map((line) => ({ ...line, amount })),
+});
+const save = async (db: Parameters<typeof editIn>[0], amount: string) =>
+  editIn(db, 'recipe', 'pastry', {
+    ...by,
+    revision: (await read(db, 'recipe', 'pastry'))!.revision,
+    change: withFlour(amount),
+  });
+
+test('what did not change is not read again', async () => {
+  const cold = counter();
+  const first = await loadFacts(kitchen.db.withPlugin(cold), { recipes: ['tart'] });
+  const warm = counter();
+  const second = await loadFacts(kitchen.db.withPlugin(warm), { recipes: ['tart'] });
+  expect(cold.count - warm.count).toBe(2);
+  expect(second?.recipes.get('pastry')).toBe(first?.recipes.get('pastry'));
+  expect(second?.ingredients.get('leek')).toBe(first?.ingredients.get('leek'));
+});
+
+test('a save is seen by the next page, within its own transaction too, and one that fails leaves nothing', async () => {
+  expect(await flourIn()).toEqual(['600']);
+  const failed = saving(kitchen.db, async (trx) => {
+    await save(trx, '700');
+    expect(await flourIn(trx)).toEqual(['700']);
+    throw new Error('the rest of this save fails');
+  });
+  await expect(failed).rejects.toThrow('the rest of this save fails');
+  expect(await flourIn()).toEqual(['600']);
+  // The same revision number as the failed one had, and other facts.
+  await saving(kitchen.db, (trx) => save(trx, '800'));
+  expect(await flourIn()).toEqual(['800']);
+});
+
+test('what is removed and added again under its key is the new one', async () => {
+  const { db } = kitchen;
+  const crust = { ...(await read(db, 'recipe', 'pastry'))!.doc, key: 'crust', name: 'Crust' };
+  const added = (amount: string) => saving(db, (trx) => add(trx, 'recipe', withFlour(amount)(crust), by));
+  const shown = async () =>
+    (await loadFacts(db, { recipes: ['crust'] }))?.recipes.get('crust')?.lines.map(({ amount }) => amount);
+  await added('610');
+  expect(await shown()).toEqual(['610']);
+  const { revision } = (await read(db, 'recipe', 'crust'))!;
+  expect(await remove(db, 'recipe', 'crust', { ...by, revision })).toMatchObject({ outcome: 'removed' });
+  expect(await shown()).toBeUndefined();
+  await added('620');
+  expect(await shown()).toEqual(['620']);
+});
+
+test('a row that another program writes is read again, whatever its revision', async () => {
+  await flourIn();
+  await kitchen.db.updateTable('recipe').set({ name: 'Rough puff' }).where('key', '=', 'pastry').execute();
+  const facts = await loadFacts(kitchen.db, { recipes: ['tart'] });
+  expect(facts?.recipes.get('pastry')?.name).toBe('Rough puff');
+});
+
+test('an imported kitchen takes the place of the one kept', async () => {
+  await flourIn();
+  const { recipes, ...rest } = smallKitchen();
+  const other = {
+    ...rest,
+    recipes: recipes.map((one) => (one.key === 'pastry' ? withFlour('550')(one) : one)),
+  };
+  await importWorkbook(kitchen.db, other, { ...by, dataDir: kitchen.dataDir });
+  expect(await flourIn()).toEqual(['550']);
+});
+
+test('nobody can change what is kept', async () => {
+  const facts = await loadFacts(kitchen.db, { recipes: ['tart'] });
+  expect(() => facts!.recipes.get('pastry')!.lines.pop()).toThrow(TypeError);
+  expect(() => Object.assign(facts!.ingredients.get('leek')!.packs[0]!, { preferred: false })).toThrow(
+    TypeError,
+  );
+});
