@@ -12,7 +12,7 @@ import { traysFor } from '../prep.js';
 import type { Answer } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
 import { type DishNeed, headCount, requirementsOf, worstFirst } from '../requirements.js';
-import { unreadIn } from './allergen-matrix.js';
+import { isOpen, unreadIn } from './allergen-matrix.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
 export type DishSummary = {
@@ -125,7 +125,7 @@ export const eventSummarySheet = ({ value, problems }: Answer<EventSummary>): Sh
       contains: named(allergens, 'contains'),
       mayContain: named(allergens, 'may'),
       notKnown: allergens
-        .filter((cell) => cell.unknown)
+        .filter(isOpen)
         .map((cell) => cell.item.short)
         .join('; '),
     })),

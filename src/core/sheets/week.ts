@@ -30,7 +30,7 @@ export type Week = {
  */
 export const week = (events: readonly Event[], from: string, facts: Facts): Week => {
   const last = addDays(from, 6);
-  const coming = events.filter((event) => event.date >= from && !isOver(event)).sort(byDate);
+  const coming = events.filter((event) => endsOn(event) >= from && !isOver(event)).sort(byDate);
   const live = coming.filter(isLive);
   const { value: prep } = prepFor(live, facts);
   const settle: Week['settle'] = [];
@@ -56,6 +56,10 @@ export const week = (events: readonly Event[], from: string, facts: Facts): Week
   }));
   return { days, later: coming.filter((event) => event.date > last), settle };
 };
+
+/** The day of its last course: a party that is served after midnight is not over by then. */
+const endsOn = (event: Event): string =>
+  event.courses.some((course) => course.dayAfter) ? addDays(event.date, 1) : event.date;
 
 const isOver = (event: Event): boolean =>
   event.archived || ['done', 'cancelled', 'postponed'].includes(event.state);

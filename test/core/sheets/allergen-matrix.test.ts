@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest';
+import { allergenMatrix, allergenMatrixSheet } from '../../../src/core/sheets/allergen-matrix.js';
+import { dish, factsOf, food, labelled, party } from '../small.js';
+
+const flour = food('flour', {
+  allergens: {
+    ...labelled().allergens,
+    rye: { state: 'free', source: 'cook', date: null, by: 'J.' },
+    wheat: { state: 'contains', source: 'label', date: '2026-03-04', by: 'J.' },
+  },
+});
+const facts = factsOf([
+  dish('bread', '1 portion', ['1 g flour', '1 portion @poolish']),
+  dish('poolish', '1 portion', ['1 g flour', '1 g mix']),
+  flour,
+  food('mix', { allergens: { ...labelled().allergens, milk: { state: 'may', date: '2025-12-31' } } }),
+  food('unused', labelled({ contains: ['milk'] })),
+]);
+const event = party(10, ['bread'], {
+  eatsAll: 9,
+  guests: [{ key: 'ana', name: 'Ana', group: 'adults', diets: ['no-milk'] }],
+});
+
+// Wheat was read on 4 March; rye the cook says. The flour brings gluten in by its wheat, so the 4th of March is the day.
+test('the source beside a state is the entry that says so', () => {
+  const [, sources] = allergenMatrixSheet(allergenMatrix(event, facts)).tables;
+  const gluten = sources!.rows.filter((row) => row.allergen === 'Cereals containing gluten');
+  expect(gluten.map(({ state, source, date, through, gs1 }) => [state, source, date, through, gs1])).toEqual([
+    ['contains', 'label', '2026-03-04', '', 'AW'],
+    ['contains', 'label', '2026-03-04', 'Poolish', 'AW'],
+  ]);
+});
+
+test('the label days are those of what is in the dishes', () => {
+  const { value } = allergenMatrix(event, facts);
+  expect(value.labels).toEqual({ first: '2025-12-31', last: '2026-03-04' });
+  expect(allergenMatrix(party(10, []), facts).value.labels).toBeUndefined();
+});
+
+test('the matrix in words, and who can eat what', () => {
+  const [matrix, , coverage] = allergenMatrixSheet(allergenMatrix(event, facts)).tables;
+  expect(matrix!.rows[0]).toMatchObject({ gluten: 'contains', milk: 'may contain', eggs: 'not listed' });
+  expect(coverage!.rows).toMatchObject([
+    { guest: 'Ana', verdict: 'may contain what they avoid', because: 'Mix' },
+  ]);
+});
+
+test('the list in force is the one of the kitchen', () => {
+  for (const [allergenList, count] of [
+    ['eu', 14],
+    ['us', 9],
+  ] as const) {
+    const { value } = allergenMatrix(event, { ...facts, kitchen: { ...facts.kitchen, allergenList } });
+    expect(value.rows[0]!.cells).toHaveLength(count);
+  }
+});
+
+test('no word on the sheet says more than the labels do', () => {
+  const text = JSON.stringify(allergenMatrixSheet(allergenMatrix(event, facts)));
+  expect(text).not.toMatch(/\bsafe\b|suitable for|guarantee/i);
+});
