@@ -36,30 +36,39 @@ export type DishLink = { href: string; name: string };
 export const dishId = ({ course, dish }: Pick<MatrixRow, 'course' | 'dish'>): string =>
   `${course} ${dish}`.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
 
-export const matrixCourses = ({ rows, event }: AllergenMatrix): MatrixCourse[] =>
+/** The dishes of each course; `page` is the address of the matrix. */
+export const matrixCourses = ({ rows, event }: AllergenMatrix, page: string): MatrixCourse[] =>
   event.courses
-    .map(({ name }) => ({ name, dishes: rows.filter(({ course }) => course === name).map(matrixDish) }))
+    .map(({ name }) => ({
+      name,
+      dishes: rows.filter(({ course }) => course === name).map((row) => matrixDish(row, page)),
+    }))
     .filter(({ dishes }) => dishes.length > 0);
 
-const matrixDish = (row: MatrixRow): MatrixDish => {
+const matrixDish = (row: MatrixRow, page: string): MatrixDish => {
   const id = dishId(row);
   const { name } = row.recipe;
   return {
     id,
     name,
-    href: `?dish=${id}#dish`,
+    href: `${page}?dish=${id}#dish`,
     cells: row.cells.map((cell) => ({
       state: cell.state,
       alsoUnknown: cell.state === 'may' && cell.unknown,
       label:
         cell.state === 'free' ? '' : `${name}: ${cell.item.short}, ${cellWords(cell)}. See what brings it in`,
-      href: `?dish=${id}#${id}-${cell.item.id}`,
+      href: `${page}?dish=${id}#${id}-${cell.item.id}`,
     })),
   };
 };
 
 /** The dish asked for, the first where none is; undefined without dishes. */
-export const oneDish = ({ rows }: AllergenMatrix, asked: string, f: Format): OneDish | undefined => {
+export const oneDish = (
+  { rows }: AllergenMatrix,
+  asked: string,
+  page: string,
+  f: Format,
+): OneDish | undefined => {
   const at = Math.max(
     0,
     rows.findIndex((row) => dishId(row) === asked),
@@ -67,7 +76,7 @@ export const oneDish = ({ rows }: AllergenMatrix, asked: string, f: Format): One
   const row = rows[at];
   if (!row) return undefined;
   const link = (other: MatrixRow | undefined): DishLink | undefined =>
-    other && { href: `?dish=${dishId(other)}#dish`, name: other.recipe.name };
+    other && { href: `${page}?dish=${dishId(other)}#dish`, name: other.recipe.name };
   return {
     id: dishId(row),
     name: row.recipe.name,

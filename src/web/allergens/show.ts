@@ -49,16 +49,17 @@ export const showAllergens: Answerer = async (request, reply) => {
   const f = formatFor(request.kitchen);
   const sheet = allergenMatrixSheet(answer);
   const dish = query(request, 'dish');
+  const at = addressesOf(event.key);
   const serve = firstCourse(event)?.time;
   return answerSheet(reply, sheet, 'allergens/show', {
     title: `Diets and allergens, ${event.name}`,
     nav: 'Events',
     head: await headOf(request, found),
-    at: addressesOf(event.key),
+    at,
     list: value.list,
     items: value.items.map(({ id, short }) => ({ id, short })),
-    courses: matrixCourses(value),
-    one: oneDish(value, dish, f),
+    courses: matrixCourses(value, at.allergens),
+    one: oneDish(value, dish, at.allergens, f),
     asked: dish !== '',
     dishes: dishHeads(value),
     guests: guestRows(value, f),
