@@ -152,19 +152,6 @@ export const plainProduce = (ingredient: Ingredient, list: AllergenList, by: str
   return after;
 };
 
-/** What a label said is not known any more; what stands in the cook's word or by reference stays. */
-export const labelForgotten = (allergens: Allergens): Allergens =>
-  Object.fromEntries(Object.entries(allergens).filter(([, { source }]) => source !== 'label'));
-
-/** What a label said stands as it did, read again on a day. */
-export const labelReadAgain = (allergens: Allergens, date: string, by: string): Allergens =>
-  Object.fromEntries(
-    Object.entries(allergens).map(([id, entry]) => [
-      id,
-      entry.source === 'label' ? { ...entry, date, by } : entry,
-    ]),
-  );
-
 /**
  * How many entries of the list in force are not known, or may hide what is not known, and the first and last day a
  * label was read. What contains an allergen needs no more asking.

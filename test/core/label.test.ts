@@ -1,15 +1,7 @@
 import { expect, test } from 'vitest';
 import { allergenList, type State, stateOf } from '../../src/core/allergens.js';
 import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
-import {
-  labelForgotten,
-  labelOf,
-  labelReadAgain,
-  labelState,
-  plainProduce,
-  wholeLabelRead,
-  withMarks,
-} from '../../src/core/label.js';
+import { labelOf, labelState, plainProduce, wholeLabelRead, withMarks } from '../../src/core/label.js';
 
 const eu = allergenList('eu');
 const stamp = { source: 'label', date: '2026-12-02', by: 'R.T.' } as const;
@@ -139,16 +131,4 @@ test('plain produce is free in the cook’s word; the list in force is all it sa
   expect(labelState({ ...of({}), allergens: plain }, eu)).toEqual({ unknown: 0, read: undefined });
   expect(plain.milk).toEqual({ state: 'free', source: 'cook', date: null, by: 'R.T.' });
   expect(plain['pine-nut']).toBeUndefined();
-});
-
-test('another brand forgets the label and keeps the cook’s word', () => {
-  const { allergens } = of({
-    milk: { state: 'free', source: 'label', date: '2026-11-20', by: '' },
-    eggs: { state: 'free', source: 'cook', date: null, by: '' },
-  });
-  expect(Object.keys(labelForgotten(allergens))).toEqual(['eggs']);
-  expect(labelReadAgain(allergens, '2026-12-02', 'R.T.').milk).toMatchObject({
-    date: '2026-12-02',
-    by: 'R.T.',
-  });
 });

@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest';
+import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
+import { labelForgotten, labelInDoubt, labelReadAgain } from '../../src/core/label-again.js';
+
+const cheddar = ingredient.parse({
+  key: 'cheddar',
+  name: 'Cheddar',
+  packs: [
+    { key: 'block', brand: 'Hay Loft', size: { amount: '5', unit: 'kg' }, preferred: true },
+    { key: 'piece', brand: 'Low Barn', size: { amount: '250', unit: 'g' } },
+  ],
+  allergens: {
+    milk: { state: 'contains', source: 'label', date: '2026-11-20', by: 'R.T.' },
+    eggs: { state: 'free', source: 'cook', by: 'R.T.' },
+  },
+});
+const packs = (change: (packs: Ingredient['packs']) => unknown) => {
+  const after = structuredClone(cheddar);
+  change(after.packs);
+  return after;
+};
+
+test('another brand, or another pack preferred, puts the label in doubt', () => {
+  expect(
+    labelInDoubt(
+      cheddar,
+      packs(([block]) => Object.assign(block!, { brand: 'Stile End' })),
+    ),
+  ).toBe(1);
+  const other = packs(([block, piece]) => {
+    block!.preferred = false;
+    piece!.preferred = true;
+  });
+  expect(labelInDoubt(cheddar, other)).toBe(1);
+  expect(
+    labelInDoubt(
+      cheddar,
+      packs((all) => all.shift()),
+    ),
+  ).toBe(1);
+});
+
+test('size, supplier, price, spacing of the brand or a further pack do not', () => {
+  const size = packs(([block]) =>
+    Object.assign(block!, { size: { amount: '4', unit: 'kg' }, supplier: 'Dairy' }),
+  );
+  expect(labelInDoubt(cheddar, size)).toBe(0);
+  expect(
+    labelInDoubt(
+      cheddar,
+      packs(([block]) => Object.assign(block!, { brand: ' hay  loft' })),
+    ),
+  ).toBe(0);
+  const more = packs((all) => all.push({ ...cheddar.packs[1]!, key: 'tub', brand: 'Stile End' }));
+  expect(labelInDoubt(cheddar, more)).toBe(0);
+});
+
+test('forgetting a label keeps the cook’s word; reading it again dates it', () => {
+  expect(Object.keys(labelForgotten(cheddar.allergens))).toEqual(['eggs']);
+  const again = labelReadAgain(cheddar.allergens, '2026-12-02', 'N.O.');
+  expect(again.milk).toEqual({ state: 'contains', source: 'label', date: '2026-12-02', by: 'N.O.' });
+  expect(again.eggs).toEqual(cheddar.allergens.eggs);
+});
