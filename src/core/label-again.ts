@@ -10,7 +10,7 @@ type Allergens = Ingredient['allergens'];
  */
 export const labelInDoubt = (before: Ingredient, after: Ingredient): number => {
   const [was, is] = [preferredPack(before), preferredPack(after)];
-  const other = was !== undefined && is !== undefined && was.key !== is.key;
+  const other = before.packs.length > 0 && is !== undefined && was?.key !== is.key;
   const rebranded = before.packs.some(({ key, brand }) => {
     const now = after.packs.find((pack) => pack.key === key);
     return now && normalName(now.brand) !== normalName(brand);
