@@ -1,4 +1,4 @@
-import { type Form, text, texts } from './form.js';
+import { type Form, text, texts, valueAt } from './form.js';
 import { type Html, html, nothing, type Printable } from './html.js';
 
 /** Why one field was refused, and what to type. `field` is its full name, `label` what the page calls it. */
@@ -40,6 +40,11 @@ export class Fields {
 
   fault(name: string): Fault | undefined {
     return this.faults.find((fault) => fault.field === name);
+  }
+
+  /** Whether the form has this field, under which the reason of its refusal stands. */
+  has(name: string): boolean {
+    return name !== '' && valueAt(this.form, name) !== undefined;
   }
 
   /** True when a field under this name, such as a row's, was refused. */

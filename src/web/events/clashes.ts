@@ -1,6 +1,6 @@
 import type { EventChange } from '../../core/event-change.js';
 import type { Problem } from '../../core/problem.js';
-import { whereMended } from '../links.js';
+import { pageOf, whereMended } from '../links.js';
 import type { Warning } from '../marks.js';
 
 export type ClashItem = { kind: Warning; sentence: string; href: string; mend: string };
@@ -31,15 +31,17 @@ export const clashesAfter = (title: string, { problems }: Pick<EventChange, 'pro
 const item = ({ sentence, subject, code }: Problem, kind: Warning): ClashItem => ({
   kind,
   sentence,
-  href: whereMended(subject),
+  href: mends[code] === coverage ? `${pageOf('event', subject.key)}/allergens#guests` : whereMended(subject),
   mend: mends[code] ?? `Open ${subject.name}`,
 });
 
+const coverage = 'See who can eat what';
+
 /** What the button beside a problem does, by the problem's code. */
 const mends: Record<string, string> = {
-  'nothing-to-eat': 'See who can eat what',
-  'not-known': 'See who can eat what',
-  'may-contain': 'See who can eat what',
+  'nothing-to-eat': coverage,
+  'not-known': coverage,
+  'may-contain': coverage,
   'not-answered': 'Open diets',
   'too-many-answers': 'Open diets',
   'oven-clash': 'Change menu',

@@ -6,7 +6,7 @@ import { type Form, rows, text } from '../form.js';
 import { keyFrom } from '../keys.js';
 import { typedAmount } from '../typed.js';
 import { typedDay } from './day.js';
-import { readName } from './new-form.js';
+import { readClient, readName, shortWords } from './new-form.js';
 
 /** The details of an event as its form shows them. */
 export const detailsForm = (event: Event, revision: number): Form => ({
@@ -32,13 +32,7 @@ export const readAnyDay = (typed: string, { date }: Event) => readDay(typed, add
 /** What a form of details makes of an event; faults are noted. */
 export const readDetails = (reading: Reading, event: Event): ((doc: Event) => Event) => {
   const name = readName(reading);
-  const client = reading.text('client');
-  if (client.length > 120)
-    reading.refuse(
-      'client',
-      'Who for?',
-      'A client’s name has at most 120 letters; the rest can stand in the note.',
-    );
+  const client = readClient(reading);
   const date = reading.take('date', 'Day', (typed) => readAnyDay(typed, event), event.date);
   const groups = readGroups(reading, event);
   const overCatering =
@@ -67,9 +61,8 @@ const readGroups = (reading: Reading, event: Event): Group[] => {
 };
 
 const readGroup = (reading: Reading, at: string, known: Group | undefined): Omit<Group, 'key'> => {
-  const name = reading
-    .words(`${at}.name`, 'Name of the group', 'Say who they are: Adults, Children, Crew.')
-    .slice(0, 120);
+  const who = reading.words(`${at}.name`, 'Name of the group', 'Say who they are: Adults, Children, Crew.');
+  const name = shortWords(reading, `${at}.name`, 'Name of the group', who);
   const label = name || 'Group';
   const guests = reading.take(
     `${at}.guests`,
@@ -77,7 +70,11 @@ const readGroup = (reading: Reading, at: string, known: Group | undefined): Omit
     (typed) => readWhole(typed, 'the number of guests', 0, 100_000),
     known?.guests ?? 0,
   );
-  const portion = reading.maybe(`${at}.portion`, `${label}, portion`, readMoreThanZero) ?? '1';
+  // What still says what it was drawn with stays exactly as it was kept.
+  const asShown = known && reading.text(`${at}.portion`) === typedAmount(known.portion);
+  const portion = asShown
+    ? known.portion
+    : (reading.maybe(`${at}.portion`, `${label}, portion`, readMoreThanZero) ?? '1');
   return { name, guests, portion };
 };
 

@@ -42,7 +42,8 @@ export const previewGuests: Answerer = async (request, reply) => {
   const form = request.body as Form;
   const { faults } = readGuests(form, one.event);
   if (!wantsPart(reply)) return draw(reply, one, form, faults);
-  return fragment(reply, 'events/guest-preview-update', await modelOf(reply, one, form, faults));
+  const model = await modelOf(reply, one, form, faults);
+  return fragment(reply, 'events/guest-preview-update', { ...model, form, faults });
 };
 
 /** Saves the numbers of guests. */

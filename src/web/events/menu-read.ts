@@ -8,6 +8,7 @@ import type { Reading } from '../faults.js';
 import { type Form, rows, text, texts } from '../form.js';
 import { keyFrom } from '../keys.js';
 import { dishRow, type Named } from './menu-form.js';
+import { shortWords } from './new-form.js';
 
 type Known = { event: Event; recipes: readonly Named[] };
 type Taken = { courses: Set<string>; dishes: Set<string> };
@@ -33,9 +34,8 @@ const isBlankDish = (row: Form): boolean =>
   ['key', 'recipe', 'portion'].every((name) => text(row, name).trim() === '');
 
 const readCourse = (reading: Reading, row: Form, at: string, known: Known, taken: Taken): Course => {
-  const name = reading
-    .words(`${at}.name`, 'Name of the course', 'Name the course, such as Pudding.')
-    .slice(0, 120);
+  const words = reading.words(`${at}.name`, 'Name of the course', 'Name the course, such as Pudding.');
+  const name = shortWords(reading, `${at}.name`, 'Name of the course', words);
   const label = name || 'Course';
   const time = reading.take(`${at}.time`, `${label}, time`, readClock, '12:00');
   const dayAfter = reading.ticked(`${at}.dayAfter`);

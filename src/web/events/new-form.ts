@@ -20,7 +20,7 @@ export const readNewEvent = (reading: Reading, { today, f, from }: Asked): Event
   const made = schema.parse({
     key: 'new',
     name: name || 'New event',
-    client: reading.text('client').slice(0, 120),
+    client: readClient(reading),
     date,
     place: reading.text('place') || 'home',
     state: reading.oneOf('state', ['enquiry', 'quoted', 'confirmed'], 'enquiry'),
@@ -38,19 +38,27 @@ const coursesOf = (from: Event, made: Event, time: string | undefined) => {
 };
 
 /** What a party is called. */
-export const readName = (reading: Reading): string => {
-  const name = reading.words(
+export const readName = (reading: Reading): string =>
+  shortWords(
+    reading,
     'name',
     'What is it?',
-    'Say what it is, as you would on the phone: Harvest tea.',
+    reading.words('name', 'What is it?', 'Say what it is, as you would on the phone: Harvest tea.'),
   );
-  if (name.length > 120)
+
+/** Whom it is for; may stay empty. */
+export const readClient = (reading: Reading): string =>
+  shortWords(reading, 'client', 'Who for?', reading.text('client'));
+
+/** Words as a name takes them; the ones that are too many are asked about, never cut off. */
+export const shortWords = (reading: Reading, field: string, label: string, words: string): string => {
+  if (words.length > 120)
     reading.refuse(
-      'name',
-      'What is it?',
-      `A name has at most 120 letters; this one has ${name.length}. The rest can stand in the note.`,
+      field,
+      label,
+      `At most 120 letters fit here; these are ${words.length}. The rest can stand in the note.`,
     );
-  return name.slice(0, 120);
+  return words.slice(0, 120);
 };
 
 const readGuests = (typed: string) => readWhole(typed, 'the number of guests', 0, 100_000);
