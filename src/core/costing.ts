@@ -64,7 +64,7 @@ export const costOf = (needs: readonly RecipeNeed[], facts: Facts): Answer<Recip
     const lines = need.lines.map((line) => ({ need: line, cost: lineCost(line, costs, facts, problems) }));
     const known = ({ cost, need: { line, component } }: LineCost) =>
       (cost !== undefined || line.amount === null) && (!component || costs.get(component.key)!.complete);
-    const complete = lines.length > 0 && lines.every(known);
+    const complete = need.factor !== undefined && lines.length > 0 && lines.every(known);
     const cost = sum(lines.map((line) => line.cost ?? Rational.zero));
     costs.set(need.recipe.key, { need, lines, cost, complete });
   }
