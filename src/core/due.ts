@@ -2,7 +2,7 @@ import { addDays, servedOn } from './calendar.js';
 import type { Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Recipe, Step } from './facts/recipe.js';
-import type { CourseNeed } from './requirements.js';
+import { once, recipeOf } from './lookup.js';
 import { closure } from './scaling.js';
 
 /** The steps of a recipe that come after one of its steps: those that name it, and the next where that names none. */
@@ -43,19 +43,49 @@ export type DueDays = {
  * The day by which each recipe of an event is done: a dish by its service, a component by the day that the first of
  * all that use it is begun. One event makes a recipe on one day, early enough for every use of it.
  */
-export const dueDays = (event: Event, needs: readonly CourseNeed[], facts: Facts): DueDays => {
+export const dueDays = once((event: Event, facts: Facts): DueDays => {
   const due = new Map<string, string>();
   const use = (key: string, day: string) => {
     const before = due.get(key);
     if (!before || day < before) due.set(key, day);
   };
-  for (const { course, dishes } of needs)
-    for (const { recipe } of dishes) use(recipe.key, servedOn(event, course));
-  const roots = new Set(needs.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe)));
-  const order = closure([...roots], facts);
+  for (const course of event.courses)
+    for (const { recipe } of course.dishes) use(recipe, servedOn(event, course));
+  const order = closure(
+    [...due.keys()].map((key) => recipeOf(key, facts)),
+    facts,
+  );
   for (const recipe of order) {
     const day = begun(recipe, due.get(recipe.key)!);
     for (const { item } of recipe.lines) if ('component' in item) use(item.component, day);
   }
   return { order, due };
+});
+
+/** Days that are asked about, both included. */
+export type Span = { from: string; to: string };
+
+/** A step with the day it is done, undefined for a recipe without steps; depth is the recipe's place in the order. */
+export type DatedStep = { step: Step | undefined; number: number; date: string; depth: number };
+
+/**
+ * When each step of an event's recipes is done, by recipe: one day a step, early enough for every use of it. Where days
+ * are named, the steps of those days alone.
+ */
+export const datedSteps = (event: Event, facts: Facts, span?: Span): Map<string, DatedStep[]> => {
+  const { order, due } = dueDays(event, facts);
+  const dated = new Map<string, DatedStep[]>();
+  for (const [depth, recipe] of order.entries()) {
+    const steps = stepsOf(recipe, due.get(recipe.key)!, depth);
+    const asked = span ? steps.filter(({ date }) => span.from <= date && date <= span.to) : steps;
+    if (asked.length > 0) dated.set(recipe.key, asked);
+  }
+  return dated;
+};
+
+/** A recipe's steps with their days for the day it is due, or the recipe whole on that day where it has no steps. */
+const stepsOf = (recipe: Recipe, due: string, depth: number): DatedStep[] => {
+  if (recipe.steps.length === 0) return [{ step: undefined, number: 1, date: due, depth }];
+  const ahead = daysAheadOf(recipe);
+  return recipe.steps.map((step, i) => ({ step, number: i + 1, date: addDays(due, -ahead[i]!), depth }));
 };

@@ -29,7 +29,7 @@ type Ready = { by: number | undefined; venue: boolean };
  * everything before it open, so those steps are absent.
  */
 export const latestSteps = (event: Event, needs: readonly CourseNeed[], facts: Facts): DishDay[] => {
-  const { due } = dueDays(event, needs, facts);
+  const { due } = dueDays(event, facts);
   const drive = driveTo(event, facts);
   return needs.flatMap(({ course, dishes }) =>
     dishes.map((dish) => dishDay(dish, course, event, due, drive)),

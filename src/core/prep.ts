@@ -1,15 +1,16 @@
 import { addDays } from './calendar.js';
-import { daysAheadOf, dueDays } from './due.js';
+import { type DatedStep, datedSteps, type Span } from './due.js';
 import type { Event } from './facts/event.js';
 import { type Facts, factsOf } from './facts/facts.js';
 import type { Recipe, Step } from './facts/recipe.js';
+import { recipeOf } from './lookup.js';
 import type { Answer, Problem } from './problem.js';
 import { noSteps } from './problems.js';
 import { exact } from './quantity/amount.js';
 import type { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
-import { type CourseNeed, requirementsOf } from './requirements.js';
-import type { LineNeed, RecipeNeed } from './scaling.js';
+import { type DishNeed, dishNeed } from './requirements.js';
+import { closure, type LineNeed, type RecipeNeed } from './scaling.js';
 
 export const stations = ['Bench', 'Stove', 'Oven', 'Fridge'] as const;
 export type Station = (typeof stations)[number];
@@ -44,46 +45,41 @@ type Attended = { attended: number; untimed: number };
 export type PrepStation = { station: Station; jobs: Job[] } & Attended;
 export type PrepDay = { date: string; stations: PrepStation[]; jobs: number } & Attended;
 
-type Planned = { need: RecipeNeed; step: Step | undefined; number: number; date: string; depth: number };
+type Planned = DatedStep & { need: RecipeNeed };
 
 /** Whether work for an event is still to be done: enquiries and what is over are not. */
 export const isLive = (event: Event): boolean =>
   !event.archived && (event.state === 'confirmed' || event.state === 'quoted');
 
 /**
- * The prep list of a set of events by day and station, components before what uses them. A dish's step is listed as
- * many days before its service as the step may be done ahead; a component's counts back from the first step of what
- * uses it. Minutes are as written in the recipe, for whatever amount. Same step and day of several events is one job.
+ * The prep list of a set of events by day and station, components before what uses them; of some days alone when they
+ * are named. A dish's step is listed as many days before its service as the step may be done ahead; a component's
+ * counts back from the first step of what uses it. Minutes are as written in the recipe, for whatever amount. Same step
+ * and day of several events is one job.
  */
-export const prepFor = (events: readonly Event[], today: Facts): Answer<PrepDay[]> => {
+export const prepFor = (events: readonly Event[], today: Facts, span?: Span): Answer<PrepDay[]> => {
   const problems: Problem[] = [];
   const jobs = new Map<string, Job>();
   for (const event of events) {
     const facts = factsOf(event, today);
-    const needs = requirementsOf(event, facts);
-    problems.push(...needs.flatMap(({ dishes }) => dishes.flatMap((dish) => dish.problems)));
-    for (const planned of plan(event, needs, facts)) addJob(planned, event, jobs, problems);
+    const dated = datedSteps(event, facts, span);
+    const needs = event.courses
+      .flatMap(({ dishes }) => dishes)
+      .filter(({ recipe }) => closure([recipeOf(recipe, facts)], facts).some(({ key }) => dated.has(key)))
+      .map((dish) => dishNeed(dish, event, facts));
+    problems.push(...needs.flatMap((need) => need.problems));
+    for (const planned of plan(dated, needs)) addJob(planned, event, jobs, problems);
   }
   return { value: days([...jobs.values()]), problems };
 };
 
-/** When each step of an event's dishes and components is done: one day a step, early enough for every use of it. */
-const plan = (event: Event, needs: readonly CourseNeed[], facts: Facts): Planned[] => {
-  const { order, due } = dueDays(event, needs, facts);
-  const uses = new Map<string, RecipeNeed[]>(order.map(({ key }) => [key, []]));
-  for (const { dishes } of needs)
-    for (const { recipes } of dishes) for (const need of recipes) uses.get(need.recipe.key)!.push(need);
-  return order.flatMap((recipe, depth) => {
-    const dated = datedSteps(recipe, due.get(recipe.key)!);
-    return uses.get(recipe.key)!.flatMap((need) => dated.map((step) => ({ ...step, need, depth })));
-  });
-};
-
-/** A recipe's steps with their days for the day it is due, or the recipe whole on that day where it has no steps. */
-const datedSteps = (recipe: Recipe, due: string): Pick<Planned, 'step' | 'number' | 'date'>[] => {
-  if (recipe.steps.length === 0) return [{ step: undefined, number: 1, date: due }];
-  const ahead = daysAheadOf(recipe);
-  return recipe.steps.map((step, i) => ({ step, number: i + 1, date: addDays(due, -ahead[i]!) }));
+/** The dated steps for every use of their recipes, one recipe after the other. */
+const plan = (dated: ReadonlyMap<string, DatedStep[]>, needs: readonly DishNeed[]): Planned[] => {
+  const uses = new Map<string, RecipeNeed[]>([...dated.keys()].map((key) => [key, []]));
+  for (const { recipes } of needs) for (const need of recipes) uses.get(need.recipe.key)?.push(need);
+  return [...uses].flatMap(([key, all]) =>
+    all.flatMap((need) => dated.get(key)!.map((step) => ({ ...step, need }))),
+  );
 };
 
 const addJob = (

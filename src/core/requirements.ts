@@ -2,7 +2,7 @@ import { batchesFor, cupOf, type Makes, makes } from './batch.js';
 import type { Dish, Eaters, Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Recipe } from './facts/recipe.js';
-import { recipeOf } from './lookup.js';
+import { once, recipeOf } from './lookup.js';
 import type { Problem } from './problem.js';
 import { noYield } from './problems.js';
 import { exact } from './quantity/amount.js';
@@ -58,8 +58,17 @@ export const portionsOf = (dish: Dish, recipe: Recipe, event: Event): Rational =
   return recipe.byPiece ? Rational.of(asked.ceil()) : asked;
 };
 
+const needsOf = once((_event: Event, _facts: Facts) => new Map<Dish, DishNeed>());
+
 /** One dish of an event with its portions and all it needs, through any depth; exact. */
 export const dishNeed = (dish: Dish, event: Event, facts: Facts): DishNeed => {
+  const needs = needsOf(event, facts);
+  const need = needs.get(dish) ?? workOut(dish, event, facts);
+  needs.set(dish, need);
+  return need;
+};
+
+const workOut = (dish: Dish, event: Event, facts: Facts): DishNeed => {
   const recipe = recipeOf(dish.recipe, facts);
   const portions = portionsOf(dish, recipe, event);
   const cup = cupOf(recipe, facts);

@@ -10,12 +10,12 @@ export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts
 
 /** The prep list of a set of events, by day and station; one day alone, with what is open on it, for a `date`. */
 export const prepList = (events: readonly Event[], facts: Facts, date?: string): Answer<PrepList> => {
-  const { value: days, problems: found } = prepFor(events, facts);
+  const span = date === undefined ? undefined : { from: date, to: date };
+  const { value: days, problems: found } = prepFor(events, facts, span);
   // What goes in to taste stands among the lines to weigh out.
   const problems = found.filter(({ code }) => code !== 'to-taste');
-  if (!date) return { value: { events, days, facts }, problems: worstFirst(problems) };
-  const shown = days.filter((day) => day.date === date);
-  return { value: { events, days: shown, facts }, problems: worstFirst(openOn(jobsOf(shown), problems)) };
+  const open = span ? openOn(jobsOf(days), problems) : problems;
+  return { value: { events, days, facts }, problems: worstFirst(open) };
 };
 
 export const jobsOf = (days: readonly PrepDay[]): Job[] =>

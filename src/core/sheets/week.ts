@@ -32,7 +32,7 @@ export const week = (events: readonly Event[], from: string, facts: Facts): Week
   const last = addDays(from, 6);
   const coming = events.filter((event) => endsOn(event) >= from && !isOver(event)).sort(byDate);
   const live = coming.filter(isLive);
-  const { value: prep } = prepFor(live, facts);
+  const { value: prep } = prepFor(live, facts, { from, to: last });
   const settle: Week['settle'] = [];
   const stops = new Map<string, number>();
   for (const event of live) {
