@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { addDays } from '../../../src/core/calendar.js';
 import { type Job, prepFor } from '../../../src/core/prep.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
 import { requirementsOf } from '../../../src/core/requirements.js';
@@ -37,20 +38,19 @@ test('each step’s jobs over all days are the batches that the events need', ()
   );
 });
 
-const asText = (kitchen: Kitchen) =>
-  jobsOf(kitchen).map(({ key, station, batches, makes, lines, shares, trays, minutes, useBy }) =>
-    [
-      key,
-      station,
-      batches,
-      makes?.value,
-      lines.map(({ amount, prepared, bought }) => `${amount} ${prepared} ${bought?.value}`),
-      shares.map(({ event, batches: share }) => `${event.key} ${share}`).sort(),
-      trays,
-      minutes,
-      useBy,
-    ].join('; '),
-  );
+const textOf = ({ key, station, batches, makes, lines, shares, trays, minutes, useBy }: Job): string =>
+  [
+    key,
+    station,
+    batches,
+    makes?.value,
+    lines.map(({ amount, prepared, bought }) => `${amount} ${prepared} ${bought?.value}`),
+    shares.map(({ event, batches: share }) => `${event.key} ${share}`).sort(),
+    trays,
+    minutes,
+    useBy,
+  ].join('; ');
+const asText = (kitchen: Kitchen) => jobsOf(kitchen).map(textOf);
 
 test('the order of the events makes no difference, not even to the order of the jobs', () => {
   const shuffled = anyKitchen.chain((kitchen) =>
@@ -59,6 +59,23 @@ test('the order of the events makes no difference, not even to the order of the 
   fc.assert(
     fc.property(shuffled, ({ kitchen, events }) => {
       expect(asText({ ...kitchen, events })).toEqual(asText(kitchen));
+    }),
+  );
+});
+
+test('a list of some days says what the whole list says of them', () => {
+  const asked = fc.constantFrom(...['2026-11-26', '2026-11-27', '2026-11-28', '2026-11-30'].entries());
+  fc.assert(
+    fc.property(anyKitchen, asked, ({ facts, events }, [length, from]) => {
+      const to = addDays(from, length);
+      const whole = prepFor(events, facts).value.filter(({ date }) => from <= date && date <= to);
+      const days = prepFor(events, facts, { from, to }).value;
+      expect(days.map(({ date, jobs, attended }) => [date, jobs, attended])).toEqual(
+        whole.map(({ date, jobs, attended }) => [date, jobs, attended]),
+      );
+      const texts = (list: typeof days) =>
+        list.flatMap(({ stations }) => stations.flatMap(({ jobs }) => jobs.map(textOf)));
+      expect(texts(days)).toEqual(texts(whole));
     }),
   );
 });
