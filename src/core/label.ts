@@ -18,8 +18,8 @@ export type Stamp = Pick<AllergenState, 'source' | 'date' | 'by'>;
 /** An entry of the list as a form asks it; `states` are of the substances that no earlier entry asked about. */
 export type LabelEntry = {
   item: AllergenItem;
-  /** The group whose own entry says "contains it, but not which", where the list's entry holds all of it. */
-  group: string | undefined;
+  /** The group that the list's entry holds, and what was said of some of it without saying which. */
+  group: { id: string; state: State } | undefined;
   state: State;
   states: { id: string; name: string; state: State }[];
 };
@@ -34,6 +34,8 @@ const groups: readonly { id: string; name: string; members: string[] }[] = publi
 
 const own = (allergens: Allergens, id: string): State => allergens[id]?.state ?? 'unknown';
 const isOpen = (state: State): boolean => state === 'contains' || state === 'may';
+/** A group's own "free" is written out for its substances, so by itself it says nothing. */
+const openly = (state: State): State => (isOpen(state) ? state : 'unknown');
 
 /** An ingredient's label as the list in force asks it, every substance once. */
 export const labelOf = (ingredient: Ingredient, list: AllergenList): LabelEntry[] => {
@@ -44,10 +46,10 @@ export const labelOf = (ingredient: Ingredient, list: AllergenList): LabelEntry[
     for (const id of members) asked.add(id);
     if (members.length === 0) return [];
     const states = members.map((id) => ({ id, name: allergenName(id), state: stated(ingredient, id) }));
-    const group = groupIn(item.members);
-    const general = group ? own(ingredient.allergens, group) : 'free';
-    const state = states.map((one) => one.state).reduce(worst, isOpen(general) ? general : 'free');
-    return [{ item, group, state, states }];
+    const id = groupIn(item.members);
+    const group = id === undefined ? undefined : { id, state: openly(own(ingredient.allergens, id)) };
+    const general = group && isOpen(group.state) ? group.state : 'free';
+    return [{ item, group, state: states.map((one) => one.state).reduce(worst, general), states }];
   });
 };
 
@@ -63,8 +65,9 @@ const elsewhere = ({ allergens }: Ingredient, list: AllergenList): AllergenItem[
     .map(({ id, name, members }) => ({ id, name, short: name, members, clause: '' }));
 
 /**
- * The allergens of an ingredient as marked on its form. Where an entry has several substances, those marked stand; an
- * entry marked worse than any of them stands for the group as a whole, and "not listed" writes free for each of them.
+ * The allergens of an ingredient as marked on its form. Where an entry has several substances, those marked stand, and
+ * the group's own mark for what the label does not say more of; an entry marked worse than all of these stands for the
+ * group as a whole, and "not listed" writes free for each of its substances.
  * What did not change keeps how it was known; the rest takes `stamp`.
  */
 export const withMarks = (
@@ -93,17 +96,16 @@ const mark = (
   const of = (id: string) => (one ? entry : (marked.states[id] ?? 'unknown'));
   for (const { id } of states) now[id] = of(id);
   if (one) return undefined;
-  if (group) now[group] = 'unknown';
-  const named = states.find(({ id }) => isOpen(of(id)));
+  if (group) now[group.id] = openly(of(group.id));
+  const named = states.filter(({ id }) => isOpen(of(id)));
   if (entry === 'free') {
-    if (named) return named.name;
+    if (named[0]) return named[0].name;
     for (const { id } of states) now[id] = 'free';
+    if (group) now[group.id] = 'unknown';
   } else if (isOpen(entry)) {
-    const worstNamed = states
-      .map(({ id }) => of(id))
-      .filter(isOpen)
-      .reduce(worst, 'free');
-    if (worst(worstNamed, entry) !== worstNamed) now[group ?? states[0]!.id] = entry;
+    const all = [...named, ...(group ? [group] : [])].map(({ id }) => of(id)).filter(isOpen);
+    const worstNamed = all.reduce(worst, 'free');
+    if (worst(worstNamed, entry) !== worstNamed) now[group?.id ?? states[0]!.id] = entry;
   }
   return undefined;
 };
@@ -131,13 +133,13 @@ const freeByGroup = (allergens: Allergens, id: string): AllergenState | undefine
 export const wholeLabelRead = (ingredient: Ingredient, list: AllergenList, stamp: Stamp): Allergens => {
   const after: Allergens = { ...ingredient.allergens };
   for (const { group, states } of labelOf(ingredient, list)) {
-    const open = isOpen(group ? own(after, group) : 'free');
-    if (group && open) after[group] = { ...after[group]!, ...stamp };
+    const open = isOpen(group?.state ?? 'free');
+    if (group && open) after[group.id] = { ...after[group.id]!, ...stamp };
     for (const { id, state } of states) {
       if (state !== 'unknown') after[id] = { state, ...stamp };
       else if (!open) after[id] = { state: 'free', ...stamp };
     }
-    if (group && !open) delete after[group];
+    if (group && !open) delete after[group.id];
   }
   return after;
 };
@@ -146,7 +148,7 @@ export const wholeLabelRead = (ingredient: Ingredient, list: AllergenList, stamp
 export const plainProduce = (ingredient: Ingredient, list: AllergenList, by: string): Allergens => {
   const after: Allergens = { ...ingredient.allergens };
   for (const { group, states } of labelOf(ingredient, list)) {
-    if (group) delete after[group];
+    if (group) delete after[group.id];
     for (const { id } of states) after[id] = { state: 'free', source: 'cook', date: null, by };
   }
   return after;

@@ -21,7 +21,18 @@ import { health } from './health.js';
 import { showHistory } from './history/show.js';
 import { takeBack } from './history/undo.js';
 import type { Answerer } from './house.js';
+import { basics } from './ingredients/basics.js';
+import { diets } from './ingredients/diets.js';
+import { keeping } from './ingredients/keeping.js';
+import { label } from './ingredients/label.js';
+import { listIngredients } from './ingredients/list.js';
+import { addIngredient, askForIngredient, lookUp } from './ingredients/new.js';
+import { packs } from './ingredients/packs.js';
+import { askFor, savePart } from './ingredients/part.js';
+import { showIngredient } from './ingredients/show.js';
+import { edible } from './ingredients/yield.js';
 import { saveKitchen, showKitchen } from './kitchen/settings.js';
+import { archive, askToLeave, removeIt } from './leaving.js';
 import { menu, showKeys } from './menu.js';
 import { saveMerge } from './merge/resolve.js';
 import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js';
@@ -98,6 +109,30 @@ export const routes: Route[] = [
   get('/recipes/:key/edit', changeRecipe),
   post('/recipes/:key/edit', saveRecipe),
   post('/recipes/:key/edit/preview', previewRecipe),
+  get('/recipes/:key/archive', askToLeave('recipe')),
+  post('/recipes/:key/archive', archive('recipe')),
+  post('/recipes/:key/remove', removeIt('recipe')),
+
+  get('/ingredients', listIngredients),
+  get('/ingredients/new', askForIngredient),
+  post('/ingredients/new', addIngredient),
+  post('/ingredients/new/reference', lookUp),
+  get('/ingredients/:key', showIngredient),
+  get('/ingredients/:key/basics', askFor(basics)),
+  post('/ingredients/:key/basics', savePart(basics)),
+  get('/ingredients/:key/packs', askFor(packs)),
+  post('/ingredients/:key/packs', savePart(packs)),
+  get('/ingredients/:key/yield', askFor(edible)),
+  post('/ingredients/:key/yield', savePart(edible)),
+  get('/ingredients/:key/label', askFor(label)),
+  post('/ingredients/:key/label', savePart(label)),
+  get('/ingredients/:key/diets', askFor(diets)),
+  post('/ingredients/:key/diets', savePart(diets)),
+  get('/ingredients/:key/keeping', askFor(keeping)),
+  post('/ingredients/:key/keeping', savePart(keeping)),
+  get('/ingredients/:key/archive', askToLeave('ingredient')),
+  post('/ingredients/:key/archive', archive('ingredient')),
+  post('/ingredients/:key/remove', removeIt('ingredient')),
 
   // Events
   get('/events', listEvents),

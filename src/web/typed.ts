@@ -1,4 +1,6 @@
 import type { Measure } from '../core/facts/common.js';
+import { exact } from '../core/quantity/amount.js';
+import { Rational } from '../core/quantity/rational.js';
 import { inWords } from '../core/quantity/show.js';
 
 /** A whole number as a field holds it; nothing for null. */
@@ -21,3 +23,11 @@ export const typedMeasure = (measure: Measure | null): string =>
 /** A measure as it was entered, in words: "2.5 kg", "12 each", "5 tins". */
 export const measureInWords = ({ amount, unit }: Measure): string =>
   inWords({ figure: typedAmount(amount), unit: typedUnit(unit) }, 'each');
+
+/** A share as a per cent: "0.885" is "88.5". */
+export const typedPercent = (share: string): string =>
+  typedAmount(exact(share).times(Rational.of(100)).toString());
+
+/** An edible yield as a field holds it: "88 %", and above all of it the factor, "3.05". */
+export const typedYield = (factor: string): string =>
+  exact(factor).compare(Rational.one) > 0 ? typedAmount(factor) : `${typedPercent(factor)} %`;

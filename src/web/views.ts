@@ -9,7 +9,9 @@ import type { ChooseCosting } from './costing/show.js';
 import type { EventViews } from './events/views.js';
 import type { DietsPage } from './guests/diets.js';
 import type { HistoryRow } from './history/show.js';
+import type { IngredientViews } from './ingredients/views.js';
 import type { KitchenChoices } from './kitchen/choices.js';
+import type { LeavingPage } from './leaving.js';
 import type { MergeView } from './merge/show.js';
 import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
@@ -21,7 +23,9 @@ type Found = { asked: string; finds: Finds; count: number };
 
 /** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
 export type Views = EventViews &
-  RecipeViews & {
+  RecipeViews &
+  IngredientViews & {
+    'leaving/show': LeavingPage;
     'merge/show': MergeView;
     'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
     'kitchen/_form': KitchenChoices & { at: string };

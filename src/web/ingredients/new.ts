@@ -1,0 +1,109 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { type Ingredient, ingredient } from '../../core/facts/ingredient.js';
+import { figuresOf, foodOf, foodsLike } from '../../core/foods.js';
+import { readMoney } from '../../core/reading.js';
+import { readPastDay, typedDay } from '../../core/reading-days.js';
+import { readEdibleYield, readMeasure } from '../../core/reading-measures.js';
+import { namesOf, sectionsOf } from '../../store/names.js';
+import { todayOf } from '../coming.js';
+import { Reading } from '../faults.js';
+import type { Fault } from '../fields.js';
+import { type Form, text } from '../form.js';
+import { type Answerer, query } from '../house.js';
+import { keyFrom } from '../keys.js';
+import { page } from '../page.js';
+import { add } from '../save.js';
+import { namesakeOf } from './basics.js';
+import { foodInWords } from './food-words.js';
+
+export type NewIngredient = {
+  sections: string[];
+  namesake: { name: string; href: string } | undefined;
+  currency: string;
+  foods: { id: string; name: string; says: string }[];
+};
+
+/** The few things first; the rest has its own forms on the ingredient's page. */
+export const askForIngredient: Answerer = (request, reply) =>
+  draw(reply, {
+    name: query(request, 'name'),
+    date: typedDay(todayOf(request)),
+    yield: '100 %',
+    yieldSource: 'as weighed',
+  });
+
+export const addIngredient: Answerer = async (request, reply) => {
+  const form = request.body as Form;
+  if (text(form, 'do') === 'look') return draw(reply, form);
+  const taken = new Set(
+    (await namesOf(request.server.house.db)).ingredients.map(({ key }) => key).concat('new'),
+  );
+  const reading = new Reading(form);
+  const doc = readIngredient(reading, request, (key) => taken.has(key));
+  const redraw = (faults: readonly Fault[]) => draw(reply, form, faults);
+  return add(reply, { entity: 'ingredient', form, faults: reading.faults, doc, redraw });
+};
+
+/** What the reference has for the name, as it is typed. */
+export const lookUp: Answerer = (request, reply) =>
+  draw(reply, request.body as Form, [], 'ingredients/_reference-part');
+
+const readIngredient = (
+  reading: Reading,
+  request: FastifyRequest,
+  isTaken: (key: string) => boolean,
+): Ingredient => {
+  const name = reading.words('name', 'Name', 'Enter what the ingredient is called.');
+  const notBought = reading.ticked('notBought');
+  const made = ingredient.parse({ key: keyFrom(name, isTaken), name: 'New ingredient' });
+  return {
+    ...made,
+    name,
+    section: reading.text('section'),
+    notBought,
+    packs: notBought ? [] : readPack(reading, request),
+    ...readFigures(reading),
+  };
+};
+
+const readPack = (reading: Reading, request: FastifyRequest): Ingredient['packs'] => {
+  const { currency } = request.kitchen;
+  const today = todayOf(request);
+  const size = reading.maybe('size', 'Pack size', readMeasure);
+  const price = reading.maybe('price', 'Price', (typed) => readMoney(typed, currency));
+  const date = reading.take('date', 'Day of the price', (typed) => readPastDay(typed, today), today);
+  if (price !== null && reading.text('size') === '')
+    reading.refuse('size', 'Pack size', 'Enter what one pack of that price holds, such as 2.5 kg.');
+  if (size === null) return [];
+  const guess = reading.ticked('guess');
+  const prices = price === null ? [] : [{ key: date, date, price, guess }];
+  return [{ key: 'pack-1', supplier: reading.text('supplier'), brand: '', size, preferred: true, prices }];
+};
+
+/** The figures of the reference where they were chosen, else the yield as typed. */
+const readFigures = (reading: Reading): Partial<Ingredient> => {
+  const food = foodOf(reading.text('reference'));
+  const typed = reading.maybe('yield', 'Edible yield', readEdibleYield);
+  const own = typed === null ? null : { yield: typed, source: reading.text('yieldSource') };
+  if (!food) return { edibleYield: own };
+  const given = figuresOf(food);
+  return { ...given, edibleYield: given.edibleYield ?? own };
+};
+
+const draw = async (
+  reply: FastifyReply,
+  form: Form,
+  faults: readonly Fault[] = [],
+  part: 'ingredients/_new' | 'ingredients/_reference-part' = 'ingredients/_new',
+) => {
+  const { db } = reply.request.server.house;
+  const name = text(form, 'name').trim();
+  const model: NewIngredient = {
+    sections: await sectionsOf(db),
+    namesake: namesakeOf((await namesOf(db)).ingredients, name, ''),
+    currency: reply.request.kitchen.currency,
+    foods: foodsLike(name).map((food) => ({ id: food.id, name: food.name, says: foodInWords(food) })),
+  };
+  const head = { title: name || 'A new ingredient', nav: 'Recipes', form, faults } as const;
+  return page(reply, 'ingredients/new', { ...head, ...model }, part);
+};

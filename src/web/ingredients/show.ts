@@ -1,0 +1,147 @@
+import { listOf } from '../../core/allergens.js';
+import { localTime } from '../../core/calendar.js';
+import { traitOf } from '../../core/diets.js';
+import { type Ingredient, type Pack, traits } from '../../core/facts/ingredient.js';
+import type { Kitchen } from '../../core/facts/kitchen.js';
+import { missingOf } from '../../core/missing.js';
+import type { Problem } from '../../core/problem.js';
+import { unitPrice } from '../../core/unit-price.js';
+import { preferredPack } from '../../core/weighing.js';
+import { read, type Stored } from '../../store/documents.js';
+import { type Use, usesOf } from '../../store/uses.js';
+import { type Format, formatFor } from '../format.js';
+import { type Answerer, param } from '../house.js';
+import { type Html, html, nothing } from '../html.js';
+import { pageOf } from '../links.js';
+import { withMend } from '../mends.js';
+import { page } from '../page.js';
+import { measureInWords, typedAmount, typedPercent, typedUnit } from '../typed.js';
+import { traitNames } from './diets.js';
+import { keepingStates } from './keeping.js';
+import { type LabelRow, labelRows } from './label-rows.js';
+
+export type PackRow = {
+  size: string;
+  from: string;
+  inUse: boolean;
+  unitPrice: Html;
+  price: string;
+  older: string[];
+};
+export type FigureRow = { figure: Html; words: string; source: string };
+export type IngredientPage = {
+  key: string;
+  archived: boolean;
+  sub: string;
+  packs: PackRow[];
+  figures: FigureRow[];
+  label: LabelRow[];
+  list: string;
+  traits: { yes: string; no: string; unknown: string };
+  keeping: { state: string; days: string }[];
+  usedIn: { name: string; href: string }[];
+  note: string;
+  problems: (Problem & { mend: string })[];
+};
+
+/** All that is known of an ingredient, where it comes from, and what uses it. */
+export const showIngredient: Answerer = async (request, reply) => {
+  const { db } = request.server.house;
+  const stored = await read(db, 'ingredient', param(request, 'key'));
+  if (!stored) return reply.callNotFound();
+  const uses = await usesOf(db, 'ingredient', stored.key);
+  const model = pageModel(stored, uses, request.kitchen);
+  return page(reply, 'ingredients/show', { title: stored.doc.name, nav: 'Recipes', ...model });
+};
+
+const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: Kitchen): IngredientPage => {
+  const { doc } = stored;
+  const f = formatFor(kitchen);
+  return {
+    key: doc.key,
+    archived: doc.archived,
+    sub: subLine(stored, kitchen, f),
+    packs: doc.packs.map((pack) => packRow(pack, doc, kitchen, f)),
+    figures: figureRows(doc),
+    label: labelRows(doc, kitchen),
+    list: listOf(kitchen).name,
+    traits: traitWords(doc),
+    keeping: keepingStates.flatMap((state) => {
+      const days = doc.keeping[state];
+      return days === null ? [] : [{ state, days: f.count(days, 'day') }];
+    }),
+    usedIn: uses.map(({ entity, key, name }) => ({ name, href: pageOf(entity, key) })),
+    note: doc.note,
+    problems: missingOf(doc, { kitchen }).map(withMend),
+  };
+};
+
+const subLine = ({ doc, updatedAt }: Stored<'ingredient'>, kitchen: Kitchen, f: Format): string => {
+  const { date } = localTime(updatedAt.getTime(), kitchen.timeZone);
+  const said = [
+    doc.section,
+    doc.notBought ? 'not bought: it costs nothing' : '',
+    doc.frozen ? 'bought frozen' : '',
+  ].filter(Boolean);
+  const first = said.join(', ');
+  return `${first ? `${first.charAt(0).toUpperCase()}${first.slice(1)}. ` : ''}Last changed ${f.date(date)}.`;
+};
+
+const packRow = (pack: Pack, doc: Ingredient, kitchen: Kitchen, f: Format): PackRow => {
+  const unit = unitPrice(pack, kitchen);
+  const prices = [...pack.prices].sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0));
+  const words = ({ price, date, guess }: Pack['prices'][number]) =>
+    `${f.money(price)} on ${f.dateYear(date)}${guess ? ', a guess' : ''}`;
+  return {
+    size: measureInWords(pack.size),
+    from: [pack.brand, pack.supplier].filter(Boolean).join(', '),
+    inUse: preferredPack(doc)?.key === pack.key,
+    unitPrice: unit
+      ? html`<span class="qty"><b>${f.money(unit.minor)}</b></span><br><span class="thin">${unit.unit === 'each' ? 'each' : `a ${typedUnit(unit.unit)}`}</span>`
+      : html`<b class="loud">no price</b>`,
+    price: prices[0] ? words(prices[0]) : '',
+    older: prices.slice(1).map(words),
+  };
+};
+
+const figureRows = (doc: Ingredient): FigureRow[] => [
+  yieldRow(doc),
+  ...(doc.density
+    ? [
+        {
+          figure: html`<span class="qty"><b>${typedAmount(doc.density.gramsPerMl)}</b><span class="unit">g</span></span>`,
+          words: 'is what one ml weighs',
+          source: doc.density.source,
+        },
+      ]
+    : []),
+  ...doc.weights.map(({ unit, grams, of, source }) => ({
+    figure: html`<span class="qty"><b>${typedAmount(grams)}</b><span class="unit">g</span></span>`,
+    words: `is one ${unit === 'each' ? 'piece' : unit}, ${of === 'bought' ? 'as bought' : 'the part that is eaten'}`,
+    source,
+  })),
+];
+
+const yieldRow = ({ edibleYield, notBought }: Ingredient): FigureRow => {
+  if (!edibleYield)
+    return {
+      figure: notBought ? nothing : html`<b class="loud">not known</b>`,
+      words: notBought ? 'not bought, so no yield is needed' : 'how much of what is bought is eaten',
+      source: '',
+    };
+  const all = edibleYield.yield === '1';
+  return {
+    figure: html`<b class="figure small-figure">${typedPercent(edibleYield.yield)}%</b>`,
+    words: all ? 'of what is bought is eaten: as weighed' : 'of what is bought is eaten',
+    source: edibleYield.source,
+  };
+};
+
+const traitWords = (doc: Ingredient): IngredientPage['traits'] => {
+  const of = (wanted: string) =>
+    traits
+      .filter((trait) => traitOf(doc, trait) === wanted)
+      .map((trait) => traitNames[trait])
+      .join(', ');
+  return { yes: of('yes'), no: of('no'), unknown: of('unknown') };
+};

@@ -1,0 +1,23 @@
+import type { BasicsAround } from './basics.js';
+import type { DietsAround } from './diets.js';
+import type { LabelAround } from './label.js';
+import type { IngredientList } from './list.js';
+import type { NewIngredient } from './new.js';
+import type { PacksAround } from './packs.js';
+import type { PartPage } from './part.js';
+import type { IngredientPage } from './show.js';
+import type { YieldAround } from './yield.js';
+
+type AnyPart = PartPage & Partial<BasicsAround & PacksAround & YieldAround & LabelAround & DietsAround>;
+
+/** The models of the ingredient pages. */
+export type IngredientViews = {
+  'ingredients/list': IngredientList;
+  'ingredients/_list': IngredientList;
+  'ingredients/new': NewIngredient;
+  'ingredients/_new': NewIngredient;
+  'ingredients/_reference-part': NewIngredient;
+  'ingredients/show': IngredientPage;
+  'ingredients/part': AnyPart;
+  'ingredients/_part': AnyPart;
+};
