@@ -1,7 +1,7 @@
 import type { EventChange } from '../../core/event-change.js';
 import type { Problem } from '../../core/problem.js';
-import { pageOf, whereMended } from '../links.js';
 import type { Warning } from '../marks.js';
+import { withMend } from '../mends.js';
 
 export type ClashItem = { kind: Warning; sentence: string; href: string; mend: string };
 /** What must be settled, worst first, beside the page of an event. */
@@ -28,29 +28,7 @@ export const clashesAfter = (title: string, { problems }: Pick<EventChange, 'pro
   };
 };
 
-const item = ({ sentence, subject, code }: Problem, kind: Warning): ClashItem => ({
-  kind,
-  sentence,
-  href: mends[code] === coverage ? `${pageOf('event', subject.key)}/allergens#guests` : whereMended(subject),
-  mend: mends[code] ?? `Open ${subject.name}`,
-});
-
-const coverage = 'See who can eat what';
-
-/** What the button beside a problem does, by the problem's code. */
-const mends: Record<string, string> = {
-  'nothing-to-eat': coverage,
-  'not-known': coverage,
-  'may-contain': coverage,
-  'not-answered': 'Open diets',
-  'too-many-answers': 'Open diets',
-  'oven-clash': 'Change menu',
-  'label-not-read': 'Read the label',
-  'no-price': 'Add a price',
-  'no-preferred-pack': 'Choose a pack',
-  'guessed-price': 'Enter the price',
-  'to-taste': 'Open the recipe',
-  'no-yield': 'Add the yield',
-  'no-density': 'Add the density',
-  'no-weight': 'Add the weight',
+const item = (problem: Problem, kind: Warning): ClashItem => {
+  const { sentence, mend, href } = withMend(problem);
+  return { kind, sentence, href, mend };
 };

@@ -34,9 +34,8 @@ const lookAhead = 42;
 export const showPrep: Answerer = async (request, reply) => {
   const asked = query(request, 'date');
   const only = query(request, 'event');
-  const date = asked === '' ? await firstDay(request, only) : dayAsked(request, asked);
-  const { events, facts } = await factsOn(request, date, date, only);
-  const answer = prepList(events, facts, date);
+  const { date, events, answer } =
+    asked === '' ? await firstDay(request, only) : await onDay(request, dayAsked(request, asked), only);
   const sheet = await prepSheet(request, answer);
   const f = formatFor(request.kitchen);
   return answerSheet(reply, prepListSheet(answer), 'prep/show', {
@@ -47,7 +46,7 @@ export const showPrep: Answerer = async (request, reply) => {
     before: linkTo(addDays(date, -1), only),
     after: linkTo(addDays(date, 1), only),
     next: sheet.days.length === 0 ? await nextDay(request, date, only) : undefined,
-    only: only && (events[0]?.name ?? ''),
+    only: only === '' ? '' : (events[0]?.name ?? 'one event'),
     all: linkTo(date, ''),
     csv: linkTo(date, only, '.csv'),
     json: linkTo(date, only, '.json'),
@@ -66,10 +65,17 @@ const factsOn = async (request: FastifyRequest, from: string, to: string, only: 
   return (await eventFacts(db, keys))!;
 };
 
+const onDay = async (request: FastifyRequest, date: string, only: string) => {
+  const { events, facts } = await factsOn(request, date, date, only);
+  return { date, events, answer: prepList(events, facts, date) };
+};
+
 /** Today, or the next day with jobs where today has none. */
-const firstDay = async (request: FastifyRequest, only: string): Promise<string> => {
-  const today = todayOf(request);
-  return (await daysFrom(request, today, only))[0]?.date ?? today;
+const firstDay = async (request: FastifyRequest, only: string) => {
+  const today = await onDay(request, todayOf(request), only);
+  if (today.answer.value.days.length > 0) return today;
+  const next = (await daysFrom(request, today.date, only))[0];
+  return next ? onDay(request, next.date, only) : today;
 };
 
 const nextDay = async (request: FastifyRequest, date: string, only: string): Promise<DayLink | undefined> => {
