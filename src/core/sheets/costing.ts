@@ -119,7 +119,7 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
           dish: dish.need.recipe.name,
           portions: dish.need.portions.toString(),
           cost: decimalMoney(dish.cost, currency),
-          aPortion: aPortion === undefined ? '' : decimalMoney(aPortion, currency),
+          aPortion: dish.complete && aPortion !== undefined ? decimalMoney(aPortion, currency) : '',
           share: share.toFixed(1),
           complete: dish.complete ? 'yes' : 'no',
         })),

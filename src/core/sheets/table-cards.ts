@@ -7,7 +7,7 @@ export type TableCard = {
   dish: string;
   contains: string[];
   may: string[];
-  /** Entries of which a label was not read, also in part. */
+  /** Entries of which a label was not read, also in part; "other nuts" where those named may not be all. */
   notChecked: string[];
   notListed: string[];
 };
@@ -22,7 +22,7 @@ const card = ({ course, recipe, cells }: MatrixRow): TableCard => {
     dish: recipe.name,
     contains: named(({ state }) => state === 'contains'),
     may: named(({ state }) => state === 'may'),
-    notChecked: named(isOpen),
+    notChecked: [...named(isOpen), ...cells.filter(hidesOthers).map(others)],
     notListed: cells.filter(({ state }) => state === 'free').map(({ item }) => lower(item.short)),
   };
 };
@@ -33,6 +33,12 @@ const inFull = (cell: Cell): string => {
   const name = lower(cell.item.name);
   return which.length > 0 ? `${name.replace(/ \(.*\)$/, '')} (${which.join(', ')})` : name;
 };
+
+/** Almonds are named, and of hazelnuts nobody knows: who may eat almonds must not take that for all. */
+const hidesOthers = (cell: Cell): boolean =>
+  cell.state === 'contains' && cell.unknown && substancesOf(cell).length > 0;
+
+const others = ({ item }: Cell): string => `other ${lower(item.name).replace(/ \(.*\)$/, '')}`;
 
 const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 

@@ -30,12 +30,14 @@ test('what nobody has read is said to be not checked, also where it may contain 
   expect(toast!.may).toEqual(['soya']);
   expect(toast!.notChecked).toContain('soya');
   expect(toast!.notChecked).toContain('milk');
+  // The flour's wheat and barley are named; whether the spread brings rye or oats nobody knows.
+  expect(toast!.notChecked).toContain('other cereals containing gluten');
   expect(toast!.notListed).toEqual([]);
 });
 
 test('every entry of the list stands on every card', () => {
   for (const { contains, may, notChecked, notListed } of cards) {
-    const open = notChecked.filter((name) => !may.includes(name));
+    const open = notChecked.filter((name) => !may.includes(name) && !name.startsWith('other '));
     expect(contains.length + may.length + open.length + notListed.length).toBe(14);
   }
   expect(cards[2]!.notListed).toHaveLength(14);
