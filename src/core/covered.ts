@@ -12,9 +12,9 @@ export const coveredOf = ({ guest, cells, courses }: CoverageRow): Covered => {
   if (guest && !guest.answered) return loud('Ask today');
   if (courses.length === 0) return { words: 'No menu yet', loud: false };
   const having = (wanted: Verdict) =>
-    courses.filter(({ has }) => has === wanted).map(({ name }) => name.toLowerCase());
+    courses.filter(({ byDiets }) => byDiets === wanted).map(({ name }) => name.toLowerCase());
   const nothing = having('no').map((name) => `no ${name}`);
-  const unknown = guest?.other ? [] : having('unknown').map((name) => `${name} not known`);
+  const unknown = having('unknown').map((name) => `${name} not known`);
   const may = having('may').map((name) => `${name} only with a may contain`);
   const judge = guest?.other ? ['yours to judge'] : [];
   const open = [...nothing, ...unknown, ...judge, ...may];

@@ -48,6 +48,9 @@ test('one who has not answered is asked, and a wish in their own words is the co
     words: 'Yours to judge',
     loud: true,
   });
+  expect(eaten([course('Starter', 'mystery')], { other: 'soft food' }).words).toBe(
+    'Starter not known, yours to judge',
+  );
 });
 
 // 20 guests: 3 listed and answered, 2 asked and not heard from, 12 eat everything; 20 - 3 - 12 = 5 have not
