@@ -1,6 +1,7 @@
 import type { Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
+import { once } from './lookup.js';
 import { allocate, toMinor } from './money.js';
 import type { Answer, Problem } from './problem.js';
 import { guessedPrice, missingFact, noPreferredPack, noPrice } from './problems.js';
@@ -14,7 +15,7 @@ import { boughtIn, isMissing, latestPrice, preferredPack } from './weighing.js';
 export type PackPrice = { price: Rational; size: Quantity; date: string; guess: boolean };
 
 /** The pack and price an ingredient's lines are priced at, in minor units; or the problem that leaves it open. */
-export const packPrice = (ingredient: Ingredient, facts: Facts): PackPrice | Problem => {
+export const packPrice = once((ingredient: Ingredient, facts: Facts): PackPrice | Problem => {
   const pack = preferredPack(ingredient);
   if (!pack) return ingredient.packs.length > 1 ? noPreferredPack(ingredient) : noPrice(ingredient);
   const price = latestPrice(pack);
@@ -23,7 +24,7 @@ export const packPrice = (ingredient: Ingredient, facts: Facts): PackPrice | Pro
   // An empty pack can't be saved; where one slipped in, a price for nothing is no price.
   if (size.value.isZero) return noPrice(ingredient);
   return { price: Rational.of(price.price), size, date: price.date, guess: price.guess };
-};
+});
 
 /**
  * Usage cost of an amount as purchased: its share of the preferred pack at the price that stands, in minor units,

@@ -77,7 +77,8 @@ const rowFor = (
       const judged = judgeGuest(guest, recipe, facts);
       cells.push({ ...judged, dish: dish.key, course: course.key, name: recipe.name });
       has = easier(has, judged.verdict);
-      byDiets = easier(byDiets, judgeGuest({ ...guest, other: '' }, recipe, facts).verdict);
+      const plain = guest.other ? judgeGuest({ ...guest, other: '' }, recipe, facts) : judged;
+      byDiets = easier(byDiets, plain.verdict);
     }
     courses.push({ course: course.key, name: course.name, has, byDiets });
   }

@@ -122,9 +122,12 @@ const workOut = (diet: Diet, ingredient: Ingredient): Found => {
  */
 export const judgeRecipe = (wanted: readonly string[], recipe: Recipe, facts: Facts): Judged => {
   const judged = wanted.map((id) => judgeDiet(id, recipe, facts));
-  const reasons = judged.flatMap((one) => one.reasons).sort((a, b) => rank[b.verdict] - rank[a.verdict]);
+  if (judged.length === 1) return judged[0]!;
+  const reasons = judged.flatMap((one) => one.reasons).sort(hardestFirst);
   return { verdict: judged.reduce((v, one) => harder(v, one.verdict), 'yes' as Verdict), reasons };
 };
+
+const hardestFirst = (a: Reason, b: Reason): number => rank[b.verdict] - rank[a.verdict];
 
 const answersOf = once((_recipe: Recipe, _facts: Facts) => new Map<string, Judged>());
 
@@ -146,7 +149,7 @@ const judgeAll = (id: string, recipe: Recipe, facts: Facts): Judged => {
     verdict = harder(verdict, one);
     reasons.push({ verdict: one, diet: id, ingredient, through, because });
   }
-  return { verdict, reasons };
+  return { verdict, reasons: reasons.sort(hardestFirst) };
 };
 
 /** A guest against a recipe: one who hasn't answered, or has a wish in their own words, is never told yes. */

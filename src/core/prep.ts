@@ -95,8 +95,8 @@ const addJob = (
   const key = `${date} ${recipe.key} ${step?.key ?? ''}${own}`;
   const before = jobs.get(key);
   if (before) return addTo(before, need, event, depth);
+  const { makes, trays } = amounts(need, step, factor);
   jobs.set(key, {
-    ...amounts(need, step, factor),
     key,
     date,
     recipe,
@@ -105,6 +105,8 @@ const addJob = (
     lines: number === 1 ? need.lines : [],
     station: stationOf(step),
     batches: factor,
+    makes,
+    trays,
     depth,
     shares: [{ event, batches: factor }],
     minutes: step?.minutes ?? undefined,
@@ -159,12 +161,18 @@ const stationOf = (step: Step | undefined): Station => {
   return step && step.fridgeShelves > 0 && !step.attended ? 'Fridge' : 'Bench';
 };
 
-const days = (jobs: Job[]): PrepDay[] => {
-  const dates = [...new Set(jobs.map((job) => job.date))].sort();
-  return dates.map((date) => {
-    const ofDay = jobs
-      .filter((job) => job.date === date)
-      .sort((a, b) => b.depth - a.depth || byKey(a.recipe.key, b.recipe.key) || a.number - b.number);
+const days = (jobs: readonly Job[]): PrepDay[] => {
+  const byDate = new Map<string, Job[]>();
+  for (const job of jobs) {
+    const ofDay = byDate.get(job.date);
+    if (ofDay) ofDay.push(job);
+    else byDate.set(job.date, [job]);
+  }
+  const dates = [...byDate].sort(([a], [b]) => byKey(a, b));
+  return dates.map(([date, jobs]) => {
+    const ofDay = jobs.sort(
+      (a, b) => b.depth - a.depth || byKey(a.recipe.key, b.recipe.key) || a.number - b.number,
+    );
     const byStation = stations
       .map((station) => ({ station, jobs: ofDay.filter((job) => job.station === station) }))
       .filter((group) => group.jobs.length > 0)

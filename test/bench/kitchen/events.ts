@@ -40,7 +40,7 @@ export const eventAt = (i: number, count: number, recipes: number): EventIn => {
     eatsAll: chance.between(0, 10),
     overCatering: chance.pick(['0', '5', '7.5']),
     courses: coursesOf(
-      i === 0 ? [4, 4, 4, 3] : Array.from({ length: 3 }, () => chance.between(2, 4)),
+      i === 0 ? [4, 4, 4, 3] : Array.from({ length: 3 }, () => chance.between(1, 3)),
       recipes,
       chance,
     ),
