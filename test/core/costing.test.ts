@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { costOfEvent } from '../../src/core/costing.js';
 import type { Facts } from '../../src/core/facts/facts.js';
 import { costing } from '../../src/core/sheets/costing.js';
@@ -30,74 +30,6 @@ test('0.4 of an egg costs 0.4 of an egg; in whole pieces, one', () => {
   expect(cost(of('0.4 each egg'), 1, 'glaze').total).toBe(12);
   expect(cost(of('0.4 each egg pieces'), 1, 'glaze').total).toBe(30);
   expect(cost(of('20 g egg'), 1, 'glaze').total).toBe(12);
-});
-
-describe('a price that is missing is never nothing', () => {
-  const saffron = (more: object) =>
-    factsOf([
-      dish('rice', '10 portions', ['1 kg rice', '1 g saffron']),
-      food('rice', pack('1 kg at 200')),
-      food('saffron', more),
-    ]);
-
-  test('no pack, or a pack without a price: the total is incomplete and says so', () => {
-    for (const more of [{}, pack('1 g')])
-      expect(cost(saffron(more), 10, 'rice')).toMatchObject({
-        total: 200,
-        complete: false,
-        said: ['No price for Saffron.'],
-      });
-  });
-
-  test('two packs and none preferred', () => {
-    const size = { amount: '1', unit: 'g' };
-    const prices = [{ key: 'paid', date: '2026-01-05', price: 500 }];
-    const packs = ['a', 'b'].map((key) => ({ key, size, prices }));
-    expect(cost(saffron({ packs }), 10, 'rice')).toMatchObject({
-      complete: false,
-      said: ['Saffron: several packs and none preferred, so no price stands.'],
-    });
-  });
-
-  test('a pack of nothing has no price for anything', () => {
-    expect(cost(saffron(pack('0 g at 500')), 10, 'rice')).toMatchObject({ total: 200, complete: false });
-  });
-
-  test('a guess is a price, and shows as one', () => {
-    expect(cost(saffron(pack('1 g at 500', { guess: true })), 10, 'rice')).toMatchObject({
-      total: 700,
-      complete: true,
-      said: ['The price of Saffron is a guess of 5 Jan 2026.'],
-    });
-  });
-
-  test('three components deep it still leaves the event incomplete', () => {
-    const facts = factsOf([
-      dish('pie', '1 portion', ['1 portion @filling']),
-      dish('filling', '1 portion', ['1 portion @sauce']),
-      dish('sauce', '1 portion', ['1 g saffron']),
-      food('saffron'),
-    ]);
-    expect(cost(facts, 10, 'pie')).toMatchObject({
-      total: 0,
-      complete: false,
-      said: ['No price for Saffron.'],
-    });
-  });
-
-  test('a recipe without lines costs an unknown amount, not nothing', () => {
-    expect(cost(factsOf([dish('cake', '1 portion', [])]), 10, 'cake')).toMatchObject({
-      total: 0,
-      complete: false,
-      said: ['Cake has no lines, so what is in it and what it costs are not known.'],
-    });
-  });
-
-  test('a yield that is not known leaves what to buy open, and so the cost', () => {
-    const { complete, said } = cost(saffron({ edibleYield: null, ...pack('1 g at 500') }), 10, 'rice');
-    expect(complete).toBe(false);
-    expect(said).toEqual(["Saffron: edible yield not known, so what to buy can't be worked out."]);
-  });
 });
 
 // Tap water is not bought: a true zero, with no price asked for, and the cost complete.

@@ -48,13 +48,21 @@ test('of a dozen each single piece counts', () => {
 describe('prepared and bought', () => {
   const onion = food('onion', {
     edibleYield: { yield: '0.9' },
+    density: { gramsPerMl: '0.7' },
     weights: [
       { unit: 'each', grams: '110', of: 'prepared' },
       { unit: 'bag', grams: '1000', of: 'bought' },
     ],
   });
   const facts = factsOf([
-    dish('dip', '1 portion', ['90 g onion', '90 g onion bought', '2 each onion', '1 bag onion']),
+    dish('dip', '1 portion', [
+      '90 g onion',
+      '90 g onion bought',
+      '2 each onion',
+      '1 bag onion',
+      '90 ml onion',
+      '90 ml onion bought',
+    ]),
     onion,
   ]);
   const both = (key: string) => {
@@ -66,6 +74,12 @@ describe('prepared and bought', () => {
   test('a weight is prepared unless the line says bought', () => {
     expect(both('dip/l0')).toEqual(['90', '100 g']);
     expect(both('dip/l1')).toEqual(['81', '90 g']);
+  });
+
+  // So is a volume: 90 ml / 0.9 = 100 ml bought, and at 0.7 g a millilitre 63 g; stated bought 90 × 0.9 × 0.7 = 56.7 g.
+  test('a volume is prepared unless the line says bought', () => {
+    expect(both('dip/l4')).toEqual(['63', '100 ml']);
+    expect(both('dip/l5')).toEqual(['56.7', '90 ml']);
   });
 
   // A count is pieces as bought: two onions of 110 g edible are 220 g; a bag of 1 kg bought is 900 g edible.
