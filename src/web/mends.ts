@@ -1,7 +1,17 @@
 import type { Problem } from '../core/problem.js';
+import { pageOf, whereMended } from './links.js';
 
 /** What the button beside a problem does, by the problem's code. */
 const mends: Record<string, string> = {
+  'nothing-to-eat': 'See who can eat what',
+  'not-known': 'See who can eat what',
+  'may-contain': 'See who can eat what',
+  'not-answered': 'Open diets',
+  'own-words': 'Open diets',
+  'too-many-answers': 'Open diets',
+  'oven-clash': 'Change menu',
+  'no-drive': 'Add the drive',
+  'to-taste': 'Open the recipe',
   'label-not-read': 'Read the label',
   'no-price': 'Add a price',
   'no-preferred-pack': 'Choose a pack',
@@ -15,8 +25,17 @@ const mends: Record<string, string> = {
   'no-steps': 'Add steps',
 };
 
-/** A problem with what its button says. */
-export const withMend = (problem: Problem): Problem & { mend: string } => ({
-  ...problem,
-  mend: mends[problem.code] ?? `Open ${problem.subject.name}`,
-});
+/** What a guest finds to eat is seen beside the dishes, not where guests are entered. */
+const ofCoverage = ['nothing-to-eat', 'not-known', 'may-contain'];
+
+/** A problem with what its button says and where that leads. */
+export const withMend = (problem: Problem): Problem & { mend: string; href: string } => {
+  const { code, subject } = problem;
+  return {
+    ...problem,
+    mend: mends[code] ?? `Open ${subject.name}`,
+    href: ofCoverage.includes(code)
+      ? `${pageOf('event', subject.key)}/allergens#guests`
+      : whereMended(subject),
+  };
+};

@@ -1,37 +1,22 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { eventChange } from '../../core/event-change.js';
 import type { Event } from '../../core/facts/event.js';
 import { copyMenu } from '../../core/menu.js';
-import { headCount } from '../../core/requirements.js';
-import { eventSummary } from '../../core/sheets/event-summary.js';
 import { list } from '../../store/events.js';
-import { loadFacts } from '../../store/facts.js';
 import { todayOf } from '../coming.js';
 import type { Choice, Fault } from '../fields.js';
 import { type Form, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
-import type { Html } from '../html.js';
 import { pageOf } from '../links.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { add, save } from '../save.js';
 import { addressesOf } from './addresses.js';
-import { type Clashes, clashesAfter } from './clashes.js';
+import type { Clashes } from './clashes.js';
 import { type CopyTo, readCopy, seenOf } from './copy-form.js';
-import { costShown, portionsPlain } from './dishes.js';
+import { type CopyPreview, previewOf } from './copy-preview.js';
 import { type EventHead, eventOf, headOf, type OneEvent } from './event.js';
 import { freeKey } from './new.js';
 
-export type CopyPreview = {
-  seen: string;
-  revision: number;
-  name: string;
-  here: string;
-  there: string;
-  rows: { what: string; here: Html; there: Html }[];
-  replaces: string;
-  cost: string;
-};
 export type CopyPage = {
   head: EventHead;
   at: ReturnType<typeof addressesOf>;
@@ -123,41 +108,4 @@ const choices = async (request: FastifyRequest, from: Event): Promise<Choice[]> 
       label: `${name}, ${f.date(date)}, ${f.count(guests, 'guest')}`,
     })),
   ];
-};
-
-const previewOf = async (request: FastifyRequest, { event, facts }: OneEvent, to: CopyTo) => {
-  const recipes = [event, to.event].flatMap(({ courses }) =>
-    courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe)),
-  );
-  const wide =
-    (await loadFacts(request.server.house.db, { recipes, places: [event.place, to.event.place] })) ?? facts;
-  const here = eventSummary(event, facts).value;
-  const change = eventChange(to.event, to.changed, wide);
-  const there = change.after;
-  const f = formatFor(request.kitchen);
-  const now = there.courses.flatMap(({ dishes }) => dishes);
-  const dishes = to.event.courses.flatMap((course) => course.dishes).length;
-  const preview: CopyPreview = {
-    seen: seenOf(to),
-    revision: to.revision,
-    name: to.changed.name,
-    here: f.number(headCount(event)),
-    there: f.number(headCount(to.changed)),
-    rows: here.courses
-      .flatMap((course) => course.dishes)
-      .map(({ need }, i) => ({
-        what: need.recipe.name,
-        here: portionsPlain(need.portions, here.facts.kitchen),
-        there: portionsPlain(now[i]!.need.portions, there.facts.kitchen),
-      })),
-    replaces:
-      dishes > 0
-        ? `The ${f.count(dishes, 'dish', 'dishes')} on the menu of ${to.event.name} now give way to these. Undo brings them back.`
-        : '',
-    cost: [
-      costShown(there.cost.total, there.cost.complete, f),
-      costShown(there.cost.aGuest, there.cost.complete, f),
-    ].join(', '),
-  };
-  return { preview, clashes: clashesAfter('Clashes there', change) };
 };

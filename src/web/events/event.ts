@@ -26,7 +26,12 @@ export type EventHead = { key: string; name: string; day: string; mark: Mark | u
 export const headOf = async (request: FastifyRequest, { event, facts }: OneEvent): Promise<EventHead> => {
   const marks = await marksNow(request);
   const place = factsOf(event, facts).places.get(event.place)?.name;
-  const said = [event.client, place, stateWords[event.state], event.archived && 'archived'];
+  const said = [
+    event.client,
+    place,
+    event.state === 'enquiry' ? 'enquiry, so not on the prep list yet' : stateWords[event.state],
+    event.archived && 'archived',
+  ];
   return {
     key: event.key,
     name: event.name,

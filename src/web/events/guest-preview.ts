@@ -64,7 +64,7 @@ const dishRow = (change: DishChange, { facts, event }: EventSummary, f: Format):
     was: portionsPlain(before.need.portions, facts.kitchen),
     now: portionsPlain(after.need.portions, facts.kitchen),
     moves: !before.need.portions.equals(after.need.portions),
-    why: why.filter(Boolean).join('; '),
+    why: capital(why.filter(Boolean).join('; ')),
     loud: over.length > 0,
   };
 };
@@ -110,5 +110,7 @@ const costRow = (change: GuestChange, f: Format): PreviewRow => {
     loud: change.more === undefined,
   };
 };
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const lower = (name: string): string => name.toLowerCase();

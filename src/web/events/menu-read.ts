@@ -1,12 +1,13 @@
-import type { Course, Dish, Eaters, Event, Group } from '../../core/facts/event.js';
+import type { Course, Dish, Event } from '../../core/facts/event.js';
 import { same } from '../../core/merge.js';
 import { normalName } from '../../core/names.js';
 import { nearNames } from '../../core/near-names.js';
-import { readClock, readPercent, readWhole } from '../../core/reading.js';
+import { readClock } from '../../core/reading.js';
 import { readMeasure } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
-import { type Form, rows, text, texts } from '../form.js';
+import { type Form, rows, text } from '../form.js';
 import { keyFrom } from '../keys.js';
+import { groupsOf, readEaters } from './menu-eaters.js';
 import { dishRow, type Named } from './menu-form.js';
 import { shortWords } from './new-form.js';
 
@@ -77,9 +78,6 @@ const isAsShown = (row: Form, before: Dish, groups: readonly string[], { recipes
     dishRow(before, groups, (key) => recipes.find((one) => one.key === key)?.name ?? ''),
   );
 
-/** The groups that the boxes of each dish stand for, in their order. */
-const groupsOf = ({ form }: Reading): string[] => texts(form, 'groups');
-
 /** What one portion weighs or measures; a bare number is that many pieces. */
 const readPortion = (typed: string) =>
   readMeasure(/^[\d\s./]+$/.test(typed.trim()) ? `${typed.trim()} each` : typed);
@@ -103,32 +101,3 @@ const readRecipe = (
   reading.refuse(field, name.slice(0, 60), `No recipe is called ${name.slice(0, 60)}.${guess}`);
   return undefined;
 };
-
-const readEaters = (reading: Reading, at: string, label: string, { groups }: Event): Eaters => {
-  const who = reading.oneOf(`${at}.who`, ['everybody', 'shares', 'counts'], 'everybody');
-  if (who === 'everybody') return { everybody: true };
-  const parts = groupsOf(reading).flatMap((key, i) => {
-    const group = groups.find((one) => one.key === key);
-    const field = `${at}.part${i}`;
-    if (!group || reading.text(field) === '') return [];
-    const named = `${label}, ${group.name.toLowerCase()}`;
-    const amount =
-      who === 'shares' ? readShare(reading, field, named, group) : readNumber(reading, field, named);
-    return [{ group: group.key, amount }];
-  });
-  if (parts.length === 0) {
-    const wanted =
-      who === 'shares' ? 'what share of the guests eats it, such as 75' : 'how many guests eat it, such as 6';
-    reading.refuse(`${at}.part0`, label, `Say ${wanted}.`);
-    return { everybody: true };
-  }
-  return who === 'shares'
-    ? { shares: parts.map(({ group, amount }) => ({ group, percent: amount })) }
-    : { counts: parts.map(({ group, amount }) => ({ group, guests: Number(amount) })) };
-};
-
-const readShare = (reading: Reading, field: string, label: string, { name }: Group): string =>
-  reading.take(field, label, (typed) => readPercent(typed, `the share of ${name.toLowerCase()}`), '100');
-
-const readNumber = (reading: Reading, field: string, label: string): string =>
-  String(reading.take(field, label, (typed) => readWhole(typed, 'the number of guests', 0, 100_000), 0));

@@ -1,7 +1,7 @@
 import type { Receipt } from '../receipt.js';
 import type { CopyPage } from './copy.js';
 import type { EditPage } from './edit.js';
-import type { GuestPage } from './guests.js';
+import type { GuestPage } from './guest-form.js';
 import type { EventsPage } from './list.js';
 import type { MenuPage } from './menu.js';
 import type { NewEventPage } from './new.js';

@@ -45,7 +45,7 @@ test('what is not known is said in words, and what must be settled leads to wher
   const { text } = await agent.get('/events/retirement-lunch');
   expect(text).toMatch(/<b class="loud">[^<]*not known<\/b>/);
   expect(text).toContain('Gwen Abery (vegan) has nothing to eat in pudding.');
-  expect(text).toContain('href="/events/retirement-lunch/guests/diets#guests"');
+  expect(text).toContain('href="/events/retirement-lunch/allergens#guests"');
   expect(text).toContain('Read the label');
   expect(text).not.toMatch(/\bsafe\b|suitable for|guaranteed/i);
 });
