@@ -4,10 +4,10 @@ import { costShares } from '../../core/sheets/cost-shares.js';
 import { type Costing, costingSheet } from '../../core/sheets/costing.js';
 import { printedNow } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
-import { type ClashItem, clashes } from '../events/clashes.js';
 import { costShown } from '../events/dishes.js';
 import { type EventHead, headOf, type OneEvent } from '../events/event.js';
 import { formatFor } from '../format.js';
+import { withMend } from '../mends.js';
 import { type CostCourse, type CostIngredient, courseRows, ingredientRows } from './rows.js';
 
 export type CostingPage = {
@@ -23,8 +23,8 @@ export type CostingPage = {
   scale: number;
   complete: boolean;
   /** What the total lacks, each with where it is mended. */
-  missing: ClashItem[];
-  check: ClashItem[];
+  missing: ReturnType<typeof withMend>[];
+  check: ReturnType<typeof withMend>[];
   foot: string[];
   paper: { left: string; middle: string; right: string; foot: string };
 };
@@ -38,7 +38,7 @@ export const costingPage = async (
   const { event, facts, cost } = answer.value;
   const f = formatFor(facts.kitchen);
   const guests = f.count(cost.guests, 'guest');
-  const weighing = (wanted: (problem: Problem) => boolean) => clashes(answer.problems.filter(wanted)).items;
+  const weighing = (wanted: (problem: Problem) => boolean) => answer.problems.filter(wanted).map(withMend);
   return {
     head: await headOf(request, one),
     at: addressesOf(event.key),

@@ -43,8 +43,7 @@ export const withSaid = (form: Form, event: Event): Form => {
 /** What a button of the list asks; a guest said in one line is added as that, an empty line as an empty row. */
 export const guestsChanged = (form: Form, event: Event): ReturnType<typeof rowsChanged> => {
   if (text(form, 'do') !== 'add:guests' || text(form, 'new').trim() === '') return rowsChanged(form);
-  const added = withSaid(form, event);
-  return { form: added, at: '' };
+  return { form: withSaid(form, event), at: 'new' };
 };
 
 /** Who eats what as the form says, with what can't be read noted in `reading`. */

@@ -1,13 +1,14 @@
 import type { FastifyRequest } from 'fastify';
 import type { Event } from '../../core/facts/event.js';
 import type { Mark } from '../../core/marks.js';
-import type { Answer, Problem } from '../../core/problem.js';
+import type { Answer } from '../../core/problem.js';
 import { headCount } from '../../core/requirements.js';
 import { type PrepList, prepListSheet } from '../../core/sheets/prep-list.js';
 import { marksNow, printedNow } from '../coming.js';
 import { formatFor } from '../format.js';
 import { type Html, html } from '../html.js';
 import { mark } from '../marks.js';
+import { withMend } from '../mends.js';
 import { type JobDay, jobDay } from './jobs.js';
 
 /** Who the figures are for: an event with its letter, its day and its guests. */
@@ -24,7 +25,7 @@ export type FiguresFor = {
 export type PrepSheet = {
   days: JobDay[];
   figuresFor: FiguresFor[];
-  problems: Problem[];
+  problems: ReturnType<typeof withMend>[];
   foot: string[];
   /** Where the home kitchen keeps things cold, to write temperatures beside. */
   cold: string[];
@@ -49,7 +50,7 @@ export const prepSheet = async (request: FastifyRequest, answer: Answer<PrepList
   return {
     days: days.map((day) => jobDay(day, facts, marks)),
     figuresFor,
-    problems: answer.problems,
+    problems: answer.problems.map(withMend),
     foot: prepListSheet(answer).foot,
     cold: coldPlaces(facts.places),
     heat: kitchen.heat,
