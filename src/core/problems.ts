@@ -27,10 +27,17 @@ export const ofEvent = (e: Event, field?: string): Subject => ({
   field,
 });
 
-export const missingFact = (ingredient: Ingredient, gap: Missing): Problem => {
+/** `wanted`: whether it leaves open what to buy or what is left of it when prepared. */
+export const missingFact = (
+  ingredient: Ingredient,
+  gap: Missing,
+  wanted: 'bought' | 'prepared' = 'bought',
+): Problem => {
+  const open = { bought: 'what to buy', prepared: 'its prepared weight' }[wanted];
+  const other = gap.unit === 'ml' ? 'weight' : 'ml';
   const words = {
-    yield: `${ingredient.name}: edible yield not known, so what to buy can't be worked out.`,
-    density: `${ingredient.name}: no density, so ${gap.unit} can't be turned into weight.`,
+    yield: `${ingredient.name}: edible yield not known, so ${open} can't be worked out.`,
+    density: `${ingredient.name}: no density, so ${gap.unit} can't be turned into ${other}.`,
     weight: `${ingredient.name}: no weight for one ${gap.unit}.`,
   };
   const field = { yield: 'edibleYield', density: 'density', weight: 'weights' }[gap.missing];

@@ -119,7 +119,7 @@ const lineNeed = (
   const toBuy = isMissing(bought) && !ingredient!.notBought;
   // Where the bought amount is known or none is bought, a missing weight only leaves the weight of the dish open.
   if (isMissing(prepared))
-    problems.push({ ...missingFact(ingredient!, prepared), weight: toBuy ? 'ask' : 'check' });
+    problems.push({ ...missingFact(ingredient!, prepared, 'prepared'), weight: toBuy ? 'ask' : 'check' });
   else need.prepared = prepared;
   if (!isMissing(bought)) need.bought = bought;
   else if (toBuy) problems.push(missingFact(ingredient!, bought));

@@ -32,6 +32,24 @@ test('0.4 of an egg costs 0.4 of an egg; in whole pieces, one', () => {
   expect(cost(of('20 g egg'), 1, 'glaze').total).toBe(12);
 });
 
+// 3 cloves of 3 g edible, 87 % of what is bought, are 9 / 0.87 = 10.3448 g of a kilo at 8.70: 9p. 99 g of peeled onion
+// are 110 g bought, one onion of 99 g edible at 90 %, a third of a net of 3 at 0.60: 20p.
+test('pieces are priced by the kilo and weights by the piece, as bought', () => {
+  const garlic = food('garlic', {
+    edibleYield: { yield: '0.87' },
+    weights: [{ unit: 'clove', grams: '3', of: 'prepared' }],
+    ...pack('1 kg at 870'),
+  });
+  const onion = food('onion', {
+    edibleYield: { yield: '0.9' },
+    weights: [{ unit: 'each', grams: '99', of: 'prepared' }],
+    ...pack('3 each at 60'),
+  });
+  const facts = factsOf([dish('dip', '1 portion', ['3 clove garlic', '99 g onion']), garlic, onion]);
+  const { exact, courses } = cost(facts, 1, 'dip');
+  expect([exact.toString(), courses[0]!.dishes[0]!.lines]).toEqual(['29', [9, 20]]);
+});
+
 // Tap water is not bought: a true zero, with no price asked for, and the cost complete.
 test('what is not bought costs nothing, truly', () => {
   const facts = factsOf([

@@ -74,4 +74,26 @@ describe('a price that is missing is never nothing', () => {
     expect(complete).toBe(false);
     expect(said).toEqual(["Saffron: edible yield not known, so what to buy can't be worked out."]);
   });
+
+  // What stands in the way is said the right way round: a pack in ml for a line in g, a pack in g for a line in ml.
+  test('a pack in another measure, without a density', () => {
+    const oil = (line: string, size: string) =>
+      factsOf([dish('dip', '1 portion', [line]), food('oil', pack(`${size} at 500`))]);
+    expect(cost(oil('10 g oil', '500 ml'), 1, 'dip').said).toEqual([
+      "Oil: no density, so g can't be turned into ml.",
+    ]);
+    expect(cost(oil('10 ml oil', '500 g'), 1, 'dip').said).toContain(
+      "Oil: no density, so ml can't be turned into weight.",
+    );
+  });
+
+  test('a count whose edible yield is not known still has its price', () => {
+    const weights = [{ unit: 'each', grams: '110', of: 'bought' }];
+    const onion = food('onion', { edibleYield: null, weights, ...pack('3 each at 60') });
+    const found = cost(factsOf([dish('dip', '1 portion', ['1 each onion']), onion]), 1, 'dip');
+    expect([found.total, found.complete]).toEqual([20, true]);
+    expect(found.said).toEqual([
+      "Onion: edible yield not known, so its prepared weight can't be worked out.",
+    ]);
+  });
 });
