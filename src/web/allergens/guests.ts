@@ -1,4 +1,4 @@
-import type { CoverageCell } from '../../core/coverage.js';
+import type { CoverageCell, CoverageRow } from '../../core/coverage.js';
 import { coveredOf, notListed } from '../../core/covered.js';
 import type { Verdict } from '../../core/diets.js';
 import type { AllergenMatrix } from '../../core/sheets/allergen-matrix.js';
@@ -27,7 +27,7 @@ export const guestRows = ({ event, rows, coverage }: AllergenMatrix, f: Format):
     const { words, loud } = coveredOf(row);
     return {
       who: guest && !guest.name && diets.length === 0 ? f.count(row.count, 'guest') : who,
-      diets: guest?.answered === false ? 'not answered' : guest?.name ? diets.join(', ') : '',
+      diets: aboutGuest(row, event),
       cells: rows.map((dish): GuestCell => {
         const cell = cells.find(
           (one) => one.dish === dish.dish && courseName(event, one.course) === dish.course,
@@ -53,6 +53,14 @@ export const guestRows = ({ event, rows, coverage }: AllergenMatrix, f: Format):
       why: [],
     },
   ];
+};
+
+/** What stands beside a guest: the diets of one by name, the group of several by number, or that they have not answered. */
+const aboutGuest = ({ guest, diets }: CoverageRow, { groups }: AllergenMatrix['event']): string => {
+  if (guest?.answered === false) return 'not answered';
+  if (guest?.name) return diets.join(', ');
+  const group = groups.length > 1 ? groups.find(({ key }) => key === guest?.group) : undefined;
+  return group ? group.name.toLowerCase() : '';
 };
 
 const verdictWords = {
