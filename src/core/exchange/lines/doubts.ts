@@ -1,0 +1,100 @@
+import { amountAt } from './bracket.js';
+import { figureAt } from './figures.js';
+import { type Food, isPrepared } from './food.js';
+import { countAt } from './measures.js';
+import type { Segment } from './segments.js';
+import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
+import { isFoodName, isFoodWord } from './vocabulary.js';
+import { adverbs, eitherKind, joinedNames, noteBegins, sizes } from './words.js';
+
+/** Why what was read as the food may not be all of it, or too much. */
+export const doubtsOfFood = (food: readonly Token[], name: string, asBought: boolean): string[] => {
+  if (food.length === 0) return ['No food was found in the line.'];
+  const because: string[] = [];
+  const low = name.toLowerCase();
+  const joined = joinedNames.some((one) => low.includes(one));
+  if (!joined && food.some((token) => isWord(token, 'and') || isSign(token, '&', '+')))
+    because.push('The line may name more than one food.');
+  if (food.length > 8) because.push('The name is long: some of it may be a note.');
+  if (
+    !isWord(food.at(-1), ...food.map(({ low: word }) => word).filter(isFoodName)) &&
+    !food.some(({ low: word }) => isFoodName(word))
+  )
+    because.push(`Which food "${name}" means is not known.`);
+  food.forEach((token, at) => {
+    const why = doubtOfWord(food, at, token, asBought);
+    if (why) because.push(why);
+  });
+  return because;
+};
+
+const inNames = new Set('and & of in with own the a la al de en or'.split(' '));
+
+const doubtOfWord = (
+  food: readonly Token[],
+  at: number,
+  token: Token,
+  asBought: boolean,
+): string | undefined => {
+  if (token.kind === 'figure' || token.kind === 'glyph') return doubtOfFigure(food, at, token);
+  if (token.kind === 'sign')
+    return isSign(token, '%', '&', '+', "'", '"', '“', '”', '‘', '’')
+      ? undefined
+      : `"${token.text}" stands in the name.`;
+  if (inNames.has(token.low)) return undefined;
+  if (isPrepared(token)) {
+    if (asBought && at < food.length - 1) return undefined;
+    return eitherKind.has(token.low) || !asBought
+      ? `"${token.text}" may be part of the name or what is to be done.`
+      : undefined;
+  }
+  return isFoodWord(token.low) ? undefined : `"${token.text}" is a word this reader does not know.`;
+};
+
+const doubtOfFigure = (food: readonly Token[], at: number, token: Token): string | undefined =>
+  isSign(food[at + 1], '%') || token.text === '00' || token.text === '0'
+    ? undefined
+    : `"${token.text}" is not read as an amount.`;
+
+/** Why the words behind the food may hold more than a note: another food, another amount. */
+export const doubtsOfNotes = (line: Line, { tail, after, note }: Food): string[] => {
+  const because: string[] = [];
+  const stretches = [...tail.map(({ tokens }) => tokens), ...(note.length > 0 ? [note] : [])];
+  if (stretches.some(addsAmount)) because.push('A second amount stands in the note.');
+  if (tail.some((one) => isAlternative(one.tokens))) because.push('The line offers one food or another.');
+  const other = tail.find(namesFood);
+  if (other) because.push(`"${wordsOf(line, other.tokens)}" may be another food.`);
+  return after.length > 0 ? because : [];
+};
+
+const addsAmount = (tokens: readonly Token[]): boolean =>
+  tokens.some((token, at) => {
+    if (!isWord(token, 'plus', 'with', 'or', 'and') && !isSign(token, '+', '&')) return false;
+    const figure = figureAt(tokens, at + 1);
+    if (!figure) return false;
+    return (
+      !isWord(tokens[at + 1], 'a', 'an') ||
+      countAt(tokens, figure.end) !== undefined ||
+      amountAt(tokens, at + 1) !== undefined
+    );
+  });
+
+const isAlternative = (tokens: readonly Token[]): boolean => {
+  const at = isWord(tokens[0], 'and') ? 1 : 0;
+  if (!isWord(tokens[at], 'or')) return false;
+  return !isWord(tokens[at + 1], 'to', 'more', 'as', 'less', 'so');
+};
+
+/** A stretch of nothing but food words: "salt, pepper". */
+const namesFood = ({ kind, tokens }: Segment): boolean =>
+  kind === 'text' &&
+  tokens.every(
+    (token) =>
+      token.kind === 'word' &&
+      isFoodWord(token.low) &&
+      !isPrepared(token) &&
+      !adverbs.has(token.low) &&
+      !noteBegins.has(token.low) &&
+      !sizes.has(token.low),
+  ) &&
+  isFoodName(tokens.at(-1)!.low);

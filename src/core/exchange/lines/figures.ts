@@ -1,0 +1,140 @@
+import { amount as stored } from '../../facts/common.js';
+import { Rational } from '../../quantity/rational.js';
+import { glyphs, isDash, isSign, isWord, type Token } from './tokens.js';
+
+/** A figure read at a place of the line: its exact value, the token after it, and what is in doubt about it. */
+export type Figure = { value: Rational; to: Rational | null; end: number; doubt?: string };
+
+const r = Rational.of;
+
+const numberWords: ReadonlyMap<string, Rational> = new Map(
+  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen'
+    .split(' ')
+    .map((word, place) => [word, r(place + 1)]),
+);
+const partWords: ReadonlyMap<string, Rational> = new Map([
+  ['half', r(1, 2)],
+  ['quarter', r(1, 4)],
+  ['third', r(1, 3)],
+  ['eighth', r(1, 8)],
+  ['one-half', r(1, 2)],
+  ['one-third', r(1, 3)],
+  ['one-quarter', r(1, 4)],
+  ['one-fourth', r(1, 4)],
+  ['two-thirds', r(2, 3)],
+  ['three-quarters', r(3, 4)],
+  ['three-fourths', r(3, 4)],
+]);
+const severalParts: ReadonlyMap<string, Rational> = new Map([
+  ['quarters', r(1, 4)],
+  ['thirds', r(1, 3)],
+  ['eighths', r(1, 8)],
+  ['halves', r(1, 2)],
+]);
+
+type Single = { value: Rational; end: number; doubt?: string };
+
+/** A whole or decimal figure in digits: 700, 0.75, 1,5, 1 000. A mark before three figures may mean thousands. */
+const digits = (tokens: readonly Token[], at: number): Single | undefined => {
+  const token = tokens[at];
+  if (token?.kind !== 'figure' || token.text.length > 13) return undefined;
+  const { text } = token;
+  if (/^\d+$/.test(text)) {
+    const next = tokens[at + 1];
+    const grouped =
+      next?.kind === 'figure' && next.spaced && /^[1-9]\d{0,2}$/.test(text) && next.text === '000';
+    return grouped
+      ? { value: Rational.parse(`${text}000`), end: at + 2 }
+      : { value: Rational.parse(text), end: at + 1 };
+  }
+  if (/^[1-9]\d{0,2}(,\d{3})+$/.test(text)) {
+    const once = text.split(',').length === 2;
+    const doubt = once ? `${text} can be read as ${text.replace(',', '')} or ${text.replace(',', '.')}.` : '';
+    return { value: Rational.parse(text.replaceAll(',', '')), end: at + 1, ...(doubt && { doubt }) };
+  }
+  if (!/^\d+[.,]\d+$/.test(text)) return undefined;
+  const decimal = text.replace(',', '.');
+  const doubt = /^[1-9]\d{0,2}\.\d{3}$/.test(text)
+    ? `${text} can be read as ${decimal} or ${text.replace('.', '')}.`
+    : '';
+  return { value: Rational.parse(decimal), end: at + 1, ...(doubt && { doubt }) };
+};
+
+/** A fraction: ½, 1/2, 1⁄2. */
+const fraction = (tokens: readonly Token[], at: number): Single | undefined => {
+  const glyph = glyphs[tokens[at]?.text ?? ''];
+  if (glyph) return { value: r(...glyph), end: at + 1 };
+  const [above, slash, below] = tokens.slice(at, at + 3);
+  if (above?.kind !== 'figure' || below?.kind !== 'figure' || !isSign(slash, '/', '⁄', '∕')) return undefined;
+  if (!/^\d{1,4}$/.test(above.text) || !/^\d{1,4}$/.test(below.text) || Number(below.text) === 0)
+    return undefined;
+  return { value: r(Number(above.text), Number(below.text)), end: at + 3 };
+};
+
+const one = r(1);
+const properFraction = (tokens: readonly Token[], at: number): Single | undefined => {
+  const read = fraction(tokens, at);
+  return read && read.value.compare(one) < 0 ? read : undefined;
+};
+
+/** What may follow a whole figure to make a mixed one: ½, 1/2, -1/2, and 1/2, and a half. */
+const mixedWith = (tokens: readonly Token[], at: number): Single | undefined => {
+  const next = tokens[at];
+  const direct = properFraction(tokens, at);
+  if (direct) return direct;
+  if (isDash(next) && !next?.spaced && !tokens[at + 1]?.spaced) return properFraction(tokens, at + 1);
+  if (!isWord(next, 'and') && !isSign(next, '&', '+')) return undefined;
+  const joined = properFraction(tokens, at + 1);
+  if (joined) return joined;
+  const part = isWord(tokens[at + 1], 'a', 'one') ? at + 2 : at + 1;
+  const value = partWords.get(tokens[part]?.low ?? '');
+  return value && { value, end: part + 1 };
+};
+
+/** "half", "half a", "a quarter of a", "three quarters of a", "two thirds". */
+const partInWords = (tokens: readonly Token[], at: number): Single | undefined => {
+  const several = numberWords.get(tokens[at]?.low ?? '');
+  const piecesOf = several && severalParts.get(tokens[at + 1]?.low ?? '');
+  const start = isWord(tokens[at], 'a', 'one') ? at + 1 : at;
+  const single = partWords.get(tokens[start]?.low ?? '');
+  if (!piecesOf && !single) return undefined;
+  let end = piecesOf ? at + 2 : start + 1;
+  if (isWord(tokens[end], 'of') && isWord(tokens[end + 1], 'a', 'an', 'one', 'the')) end += 2;
+  else if (isWord(tokens[end], 'a', 'an', 'of')) end += 1;
+  return { value: piecesOf ? several.times(piecesOf) : single!, end };
+};
+
+const single = (tokens: readonly Token[], at: number): Single | undefined => {
+  const alone = fraction(tokens, at);
+  if (alone) {
+    const article = isWord(tokens[alone.end], 'a', 'an') ? 1 : 0;
+    return { ...alone, end: alone.end + article };
+  }
+  const part = partInWords(tokens, at);
+  if (part) return part;
+  if (isWord(tokens[at], 'a') && isWord(tokens[at + 1], 'couple'))
+    return { value: r(2), end: at + 2, doubt: 'A couple is read as two.' };
+  const low = tokens[at]?.low ?? '';
+  const inWords = isWord(tokens[at], 'a', 'an') ? one : numberWords.get(low);
+  const whole = inWords ? { value: inWords, end: at + 1 } : digits(tokens, at);
+  if (!whole) return undefined;
+  const rest = whole.value.isWhole ? mixedWith(tokens, whole.end) : undefined;
+  return rest ? { ...whole, value: whole.value.plus(rest.value), end: rest.end } : whole;
+};
+
+/** The figure that starts at a token, a range as both its ends; undefined when none does. */
+export const figureAt = (tokens: readonly Token[], at: number): Figure | undefined => {
+  const from = single(tokens, at);
+  if (!from || !stored.safeParse(from.value.toString()).success) return undefined;
+  const joint = tokens[from.end];
+  const joins = isDash(joint) || isWord(joint, 'to', 'or');
+  const to = joins && !isWord(tokens[from.end + 1], 'a', 'an') ? single(tokens, from.end + 1) : undefined;
+  if (!to || !stored.safeParse(to.value.toString()).success) return { ...from, to: null };
+  const doubt = from.doubt ?? to.doubt ?? descending(from.value, to.value);
+  return { value: from.value, to: to.value, end: to.end, ...(doubt && { doubt }) };
+};
+
+const descending = (from: Rational, to: Rational): string | undefined =>
+  from.compare(to) < 0
+    ? undefined
+    : `The range ends at ${to.toString()}, which is not above ${from.toString()}.`;

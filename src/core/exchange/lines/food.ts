@@ -1,0 +1,160 @@
+import { type Segment, segmentsOf } from './segments.js';
+import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
+import { isFoodName, isFoodWord } from './vocabulary.js';
+import {
+  adverbs,
+  kinds,
+  noteBegins,
+  parts,
+  partWords,
+  prepared,
+  purposes,
+  sizes,
+  states,
+  takesState,
+} from './words.js';
+
+/** What the words after the amount name, and what they say about it, in the order of the line. */
+export type Food = {
+  food: Token[];
+  /** The food's words; brackets in its middle are left out. */
+  name: string;
+  before: string[];
+  after: string[];
+  /** What a note without a comma before it says. */
+  note: Token[];
+  /** The segments after the food, for what is in doubt there. */
+  tail: Segment[];
+  open: boolean;
+};
+
+/** Splits food and note; `asBought` keeps words of preparation in the name, as on a tin. */
+export const foodOf = (line: Line, tokens: readonly Token[], asBought: boolean): Food => {
+  const { segments, open } = segmentsOf(tokens);
+  const before: string[] = [];
+  let food: Token[] = [];
+  let note: Token[] = [];
+  let at = 0;
+  for (; at < segments.length && food.length === 0; at++) {
+    const { kind, tokens: words } = segments[at]!;
+    const start = kind === 'bracket' ? words.length : namedFrom(words, asBought, at < segments.length - 1);
+    if (start > 0) before.push(...asNotes(line, words.slice(0, start)));
+    const end = kind === 'bracket' ? start : noteFrom(words, start);
+    food = words.slice(start, end);
+    note = words.slice(end);
+  }
+  let name = wordsOf(line, food);
+  const after = note.length > 0 ? [wordsOf(line, note)] : [];
+  const joined = note.length === 0 ? goesOn(segments, at) : undefined;
+  if (joined) {
+    // "2 red (bell) peppers": the name goes on behind the bracket.
+    after.push(wordsOf(line, segments[at]!.tokens));
+    const end = noteFrom(joined.tokens, 0);
+    food = [...food, ...joined.tokens.slice(0, end)];
+    name = `${name} ${wordsOf(line, joined.tokens.slice(0, end))}`;
+    if (end < joined.tokens.length) after.push(wordsOf(line, joined.tokens.slice(end)));
+    at += 2;
+  }
+  const tail = segments.slice(at);
+  after.push(...tail.map((one) => wordsOf(line, one.tokens)));
+  return { food, name, before, after, note, tail, open };
+};
+
+/** What follows a bracket without a comma and begins with a food's word. */
+const goesOn = (segments: readonly Segment[], at: number): Segment | undefined => {
+  const [bracket, next] = segments.slice(at, at + 2);
+  if (bracket?.kind !== 'bracket' || bracket.apart || next?.kind !== 'text' || next.apart) return undefined;
+  const [first] = next.tokens;
+  return first?.kind === 'word' && isFoodWord(first.low) && !isNoteWord(first.low) ? next : undefined;
+};
+
+const isNoteWord = (low: string): boolean => prepared.has(low) || adverbs.has(low) || noteBegins.has(low);
+
+export const isPrepared = (token: Token | undefined): boolean =>
+  token?.kind === 'word' && prepared.has(bare(token.low));
+
+/** "finely-chopped" and "pre-cooked" are words of preparation too. */
+const bare = (low: string): string => {
+  if (prepared.has(low)) return low;
+  const last = low.slice(low.lastIndexOf('-') + 1);
+  return low.includes('-') && prepared.has(last) && adverbs.has(low.slice(0, low.indexOf('-'))) ? last : low;
+};
+
+/** Where the name begins: behind sizes, states and words of preparation. */
+const namedFrom = (words: readonly Token[], asBought: boolean, more: boolean): number => {
+  let at = 0;
+  while (at < words.length) {
+    const step = noteLength(words, at, asBought);
+    if (step === 0) break;
+    if (at + step >= words.length && !more) return at;
+    at += step;
+  }
+  return at;
+};
+
+/** How many tokens from here are a note before the name; none when the name begins. */
+const noteLength = (words: readonly Token[], at: number, asBought: boolean): number => {
+  const token = words[at]!;
+  if (token.kind !== 'word')
+    return at > 0 && isSign(token, '&', '/') && noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
+  const next = words[at + 1];
+  if (isWord(token, 'and', 'or') && at > 0 && next) return noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
+  if (isWord(token, 'freshly', 'coarsely', 'finely') && isWord(next, 'ground')) return 2;
+  if (adverbs.has(token.low)) {
+    const rest = next && !asBought ? noteLength(words, at + 1, asBought) : 0;
+    return rest > 0 ? 1 + rest : 0;
+  }
+  if (next && kinds[token.low]?.has(next.low)) return 0;
+  if (sizes.has(token.low)) return asBought && token.low === 'whole' ? 0 : 1;
+  if (isWord(token, 'extra') && next && sizes.has(next.low)) return 2;
+  if (states.has(token.low)) return takesState.has(words.at(-1)!.low) || isWord(next, 'water') ? 1 : 0;
+  return !asBought && isPrepared(token) ? 1 : 0;
+};
+
+const asNotes = (line: Line, words: readonly Token[]): string[] => [wordsOf(line, words)];
+
+/** Where a note begins that no comma announces: "onions finely chopped", "oil for frying". */
+const noteFrom = (words: readonly Token[], start: number): number => {
+  for (let at = Math.max(start, 1); at < words.length; at++) {
+    const token = words[at]!;
+    if (at === start || token.kind === 'glyph') continue;
+    if (isSign(token, '+')) return at;
+    if (token.kind !== 'word') continue;
+    if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
+    if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at)) return at;
+    if (isPrepared(token) && endsInNote(words, at)) return at;
+    if (adverbs.has(token.low) && isPrepared(words[at + 1])) return at;
+  }
+  return words.length;
+};
+
+const begins = (words: readonly Token[], at: number): boolean => {
+  if (isWord(words[at], 'with')) return !isWord(words[at + 1], 'added');
+  if (isWord(words[at], 'such')) return isWord(words[at + 1], 'as');
+  return true;
+};
+
+/** A word of preparation behind the food is a note unless a food's name follows it. */
+const endsInNote = (words: readonly Token[], at: number): boolean => {
+  const last = words.at(-1)!;
+  return (
+    at === words.length - 1 ||
+    isNoteWord(words[at + 1]!.low) ||
+    isWord(words[at + 1], 'and', 'into', 'in', 'to', 'small') ||
+    !isFoodName(last.low)
+  );
+};
+
+/** "finely grated zest of", "juice from": how many tokens lead to what it is taken of; none when it is no such line. */
+export const partOf = (tokens: readonly Token[]): number => {
+  let named = false;
+  for (let at = 0; at < tokens.length && at < 9; at++) {
+    const token = tokens[at]!;
+    if (isSign(token, '&', '/', ',')) continue;
+    if (token.kind !== 'word') return 0;
+    if (named && isWord(token, 'of', 'from')) return at + 1;
+    if (parts.has(token.low)) named = true;
+    else if (!partWords.has(token.low)) return 0;
+  }
+  return 0;
+};

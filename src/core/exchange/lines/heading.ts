@@ -1,0 +1,19 @@
+import { holdsFigure } from './tail.js';
+import { tokensOf } from './tokens.js';
+
+const serving = /^to (?:serve|finish|garnish|decorate|assemble|glaze|top|dress|accompany|coat|go with it)$/i;
+
+/**
+ * The title of a line that opens a section ("For the sauce:", "TO SERVE", "**Dressing**"), or undefined for any other
+ * line. A line with an amount is never one.
+ */
+export const headingOf = (line: string): string | undefined => {
+  const marked = /^#{1,6}\s+(.+?)\s*#*$/.exec(line) ?? /^(?:\*\*|__)(.+?):?(?:\*\*|__):?$/.exec(line);
+  const plain = (marked?.[1] ?? line).trim();
+  const ends = /[:：]$/.test(plain);
+  const title = plain.replace(/[\s:：.]+$/, '').trim();
+  if (title === '' || title.length > 60 || holdsFigure(tokensOf(title))) return undefined;
+  if (marked || ends) return title;
+  if (serving.test(title)) return title;
+  return /^for (?:the|an?|each|your)\s/i.test(title) && !title.includes(',') ? title : undefined;
+};

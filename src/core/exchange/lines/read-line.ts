@@ -1,0 +1,122 @@
+import { alternativeIn } from './alternatives.js';
+import { sizeIn } from './bracket.js';
+import { doubtsOfFood, doubtsOfNotes } from './doubts.js';
+import { type Food, foodOf, partOf } from './food.js';
+import { type Head, headOf } from './head.js';
+import { headingOf } from './heading.js';
+import { leadOf } from './lead.js';
+import { isShopPack } from './measures.js';
+import { type LineReading, nothingRead } from './reading.js';
+import { statedOf } from './stated.js';
+import { tailOf } from './tail.js';
+import { tidy } from './tidy.js';
+import { type Line, type Token, tokensOf, wordsOf } from './tokens.js';
+import { trailingUnit } from './trailing-unit.js';
+import { oneOf, vagueOf } from './without-figure.js';
+
+/** Longer than any line of a list of ingredients. */
+export const longestLine = 400;
+
+/**
+ * Reads one line of a recipe's list: amount as exact text in its unit, food, note, the size of a pack. Nothing is
+ * reckoned or rounded. Where a line can be read in more than one way it is not sure and says why; it never throws.
+ */
+export const readLine = (text: string): LineReading => {
+  if (text.length > longestLine) return notALine('', 'It is longer than a line of ingredients.');
+  const plain = tidy(text);
+  if (plain === '') return nothingRead;
+  const heading = headingOf(plain);
+  if (heading !== undefined) return { ...nothingRead, kind: 'heading', heading };
+  const whole = tokensOf(plain);
+  const lead = leadOf(whole);
+  const line: Line = { text: plain, tokens: whole.tokens.slice(lead.end) };
+  const part = partOf(line.tokens);
+  const partNote = wordsOf(line, line.tokens.slice(0, Math.max(0, part - 1))).replace(/^the /i, '');
+  const head = part > 0 ? (headOf(line, part) ?? bare(part)) : (vagueOf(line) ?? headOf(line) ?? oneOf(line));
+  const tail = head ? undefined : tailOf(line);
+  if (!head && !tail && isSentence(plain, line)) return notALine(plain, 'It does not read as an ingredient.');
+  const amount = head ?? tail?.head ?? bare(0);
+  const rest = tail ? tail.rest : line.tokens.slice(amount.end);
+  return compose(line, amount, rest, [lead.note, partNote].filter(Boolean));
+};
+
+const notALine = (words: string, why: string): LineReading => ({
+  ...nothingRead,
+  kind: 'words',
+  note: words,
+  sure: false,
+  because: [why],
+});
+
+const bare = (end: number): Head => ({
+  quantity: null,
+  to: null,
+  unit: null,
+  pack: null,
+  notes: [],
+  because: [],
+  end,
+});
+
+const speaks =
+  /^(?:serves?|makes|yields?|prep|preparation|cook|cooking|total|ready in|method|directions?|instructions?|preheat|heat|bake|mix|stir|add|place|put|bring|pour|combine|whisk)\b[^,]*(?:\d|:|\.|\bthe\b)/i;
+
+const isSentence = (plain: string, { tokens }: Line): boolean =>
+  speaks.test(plain) || tokens.filter(({ kind }) => kind === 'word').length > 12;
+
+const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[]): LineReading => {
+  const asBought = isShopPack(head.unit);
+  const found = foodOf(line, rest, asBought);
+  const because = [...head.because];
+  const named = nameOf(line, head, found, because);
+  const pack = head.pack ?? packBehind(head, found);
+  const before = [...lead, ...head.notes, ...found.before];
+  const after = [...named.notes, ...found.after];
+  const stated = statedOf(head.unit, found.before, after);
+  because.push(...doubtsOfFood(named.food, named.name, asBought));
+  because.push(...doubtsOfNotes(line, found), ...stated.because);
+  if (found.open) because.push('A bracket opens and never closes.');
+  if (head.quantity?.isZero) because.push('An amount of nothing is stated.');
+  return {
+    ...nothingRead,
+    kind: 'line',
+    quantity: head.quantity?.toString() ?? null,
+    quantityTo: head.to?.toString() ?? null,
+    unit: named.unit,
+    food: named.name,
+    note: [...before, ...after].filter(Boolean).join(', '),
+    pack,
+    stated: stated.stated,
+    sure: because.length === 0,
+    because: [...new Set(because)],
+  };
+};
+
+/** The food's name once alternatives and a unit behind it are taken off. */
+const nameOf = (line: Line, head: Head, found: Food, because: string[]) => {
+  let { food, name } = found;
+  let unit = head.unit;
+  const notes: string[] = [];
+  const other = alternativeIn(line, food);
+  if (other) {
+    ({ food, name } = other);
+    notes.push(other.note);
+    because.push('The line offers one food or another.');
+  }
+  const behind = unit === 'each' ? trailingUnit(food) : undefined;
+  if (behind) {
+    unit = behind.unit;
+    food = food.slice(0, -behind.length);
+    name = wordsOf(line, food);
+  }
+  return { food, name, unit, notes };
+};
+
+/** "1 tin of chickpeas (400g)", "4 salmon fillets (150g each)": the size behind the food. */
+const packBehind = (head: Head, found: Food) => {
+  const at = found.tail.findIndex(({ kind }) => kind === 'bracket');
+  const size = at >= 0 ? sizeIn(found.tail[at]!.tokens) : undefined;
+  if (!size || !(isShopPack(head.unit) || (size.each && head.unit === 'each'))) return null;
+  found.after.splice(found.after.length - found.tail.length + at, 1);
+  return size.pack;
+};

@@ -1,0 +1,54 @@
+import { isPrepared } from './food.js';
+import { type Head, headOf } from './head.js';
+import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
+import { approximations } from './words.js';
+
+/** An amount that stands behind its food, with what is left of the line: "flour 200 g", "eggs x 3", "lemon (1)". */
+export type Tail = { head: Head; rest: Token[] };
+
+/** True when some figure that is not a per cent stands in the line. */
+export const holdsFigure = ({ tokens }: Line): boolean =>
+  tokens.some(({ kind }, at) => kind === 'glyph' || (kind === 'figure' && !isSign(tokens[at + 1], '%')));
+
+/** The first amount behind a food; undefined when the line holds none that ends a stretch of words. */
+export const tailOf = (line: Line): Tail | undefined => {
+  const { tokens } = line;
+  for (let at = 1; at < tokens.length; at++) {
+    if (tokens[at]!.kind !== 'figure' && tokens[at]!.kind !== 'glyph') continue;
+    const head = headOf(line, at, true);
+    if (!head) return undefined;
+    const lead = leadOf(tokens, at);
+    const closes = lead.bracket && isSign(tokens[head.end], ')');
+    const end = closes ? head.end + 1 : head.end;
+    const clear = head.unit !== 'each' || lead.marked || end === tokens.length;
+    if (lead.bracket !== closes || !ends(tokens, end) || !clear || lead.start === 0) continue;
+    if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
+    return { head, rest: [...tokens.slice(0, lead.start), comma(tokens[at]!), ...tokens.slice(end)] };
+  }
+  return undefined;
+};
+
+const comma = (at: Token): Token => ({ ...at, kind: 'sign', text: ',', low: ',', spaced: false });
+
+const ends = (tokens: readonly Token[], at: number): boolean => {
+  const next = tokens[at];
+  return !next || isSign(next, ',', ';', '(', ')', '.', '/') || isDash(next) || isPrepared(next);
+};
+
+/** Steps back over what only joins: "-", ":", "x", "(", "…", "about". */
+const leadOf = (tokens: readonly Token[], at: number) => {
+  let start = at;
+  let marked = false;
+  let bracket = false;
+  let about: Token | undefined;
+  while (start > 0) {
+    const before = tokens[start - 1]!;
+    if (isSign(before, '(')) bracket = true;
+    else if (before.kind === 'word' && approximations.has(before.low)) about = before;
+    else if (!isDash(before) && !isSign(before, ':', ',', '=', '.', '…', '×', '~') && !isWord(before, 'x'))
+      break;
+    if (!isSign(before, ',')) marked = true;
+    start--;
+  }
+  return { start, marked, bracket, about };
+};

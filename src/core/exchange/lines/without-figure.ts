@@ -1,0 +1,61 @@
+import { Rational } from '../../quantity/rational.js';
+import { extentsEnd, type Head } from './head.js';
+import { countAt, isContainer, isMeasuredUnit, isPlural, measureAt } from './measures.js';
+import { isWord, type Line, type Token, wordsOf } from './tokens.js';
+import { onesWithoutFigure, vague } from './words.js';
+
+/** An amount in no figures: "some parsley", "a few sprigs of thyme". */
+export const vagueOf = (line: Line): Head | undefined => {
+  const { tokens } = line;
+  const phrase = vague.find((words) => words.every((word, at) => isWord(tokens[at], word)));
+  if (!phrase) return undefined;
+  const count = countAt(tokens, phrase.length);
+  const unit = count && tokens[count.end] && isPlural(tokens[phrase.length]) ? count : undefined;
+  const said = phrase.at(-1) === 'of' ? phrase.length - 1 : phrase.length;
+  return head({
+    unit: unit?.unit ?? null,
+    notes: [wordsOf(line, tokens.slice(0, said))],
+    end: afterOf(tokens, unit?.end ?? phrase.length),
+  });
+};
+
+const clear = new Set(
+  'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop smidgen twist grind sprinkle'.split(
+    ' ',
+  ),
+);
+
+/** One of something, without saying so: "handful of rocket", "thumb-sized piece of ginger". */
+export const oneOf = (line: Line): Head | undefined => {
+  const { tokens } = line;
+  const at = extentsEnd(tokens, 0);
+  const unit = countAt(tokens, at) ?? measureAt(tokens, at);
+  const next = unit && tokens[unit.end];
+  if (!unit || next?.kind !== 'word' || !onesWithoutFigure.has(unit.unit)) return undefined;
+  const of = isWord(next, 'of');
+  if (!of && !clear.has(unit.unit) && !isContainer(unit.unit)) return undefined;
+  const several = isPlural(tokens[at]) && unit.unit !== 'each';
+  const plainly = of || clear.has(unit.unit) || (unit.unit === 'piece' && at > 0);
+  const because = plainly ? [] : ['No figure is stated: it is read as one.'];
+  if (isMeasuredUnit(unit.unit)) because.push('No figure is stated: it is read as one.');
+  return head({
+    quantity: several ? null : Rational.one,
+    unit: unit.unit,
+    notes: at > 0 ? [wordsOf(line, tokens.slice(0, at))] : [],
+    because,
+    end: afterOf(tokens, unit.end),
+  });
+};
+
+const head = (part: Partial<Head>): Head => ({
+  quantity: null,
+  to: null,
+  unit: null,
+  pack: null,
+  notes: [],
+  because: [],
+  end: 0,
+  ...part,
+});
+
+const afterOf = (tokens: readonly Token[], at: number): number => (isWord(tokens[at], 'of') ? at + 1 : at);

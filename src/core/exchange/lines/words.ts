@@ -1,0 +1,153 @@
+const set = (...lines: string[]): ReadonlySet<string> => new Set(lines.join(' ').split(' '));
+
+/** How a food is cut or readied; before the food or after it, it is a note. */
+export const prepared = set(
+  'chopped sliced diced minced grated shredded crushed cubed halved quartered peeled trimmed cored seeded',
+  'deseeded stoned pitted boned boneless skinless skinned shelled podded hulled husked shucked zested juiced',
+  'squeezed mashed pureed puréed melted softened beaten whisked whipped sifted packed toasted cooked boiled',
+  'poached steamed fried grilled roasted baked drained rinsed washed soaked torn picked snipped crumbled flaked',
+  'shaved julienned slivered scrubbed thawed defrosted warmed cooled chilled separated divided blanched bruised',
+  'smashed split butterflied deveined debearded gutted filleted scaled cleaned pressed strained reserved tied',
+  'scored segmented spiralized spiralised riced topped tailed unpeeled undrained unsifted stripped broken',
+  'heated scalded reheated caramelized caramelised charred browned seared stemmed destemmed cut sieved wiped',
+  'patted dried-off pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
+  'hard-boiled soft-boiled pre-cooked precooked skin-on bone-in skin-off bone-off de-seeded de-veined de-stoned',
+  'finely-chopped roughly-chopped thinly-sliced softish crosswise lengthways lengthwise',
+);
+
+/** What loses weight when it is readied so: whether the amount is before or after makes a difference. */
+export const losesWeight = set(
+  'peeled trimmed cored seeded deseeded stoned pitted boned boneless skinless skinned shelled podded hulled',
+  'husked shucked filleted drained cooked boiled roasted steamed stemmed destemmed de-seeded de-veined',
+  'de-stoned precooked pre-cooked',
+);
+
+export const adverbs = set(
+  'finely roughly coarsely thinly thickly freshly lightly very well just firmly loosely tightly nicely evenly',
+  'gently diagonally partly partially fully ready too completely neatly carefully',
+);
+
+/** What a piece is like without being another food: a note, wherever it stands. */
+export const sizes = set(
+  'large small medium big medium-sized medium-size large-sized small-sized extra-large jumbo tiny long whole',
+  'ripe firm free-range organic unwaxed good-quality day-old stale fat plump good-sized bite-sized bite-size',
+  'medium-large large-ish smallish largish medium-ripe overripe over-ripe underripe room-temperature',
+  'thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
+);
+
+/** Heat and hardness, a note before these foods and part of the name before others ("hot paprika"). */
+export const states = set('hot cold warm boiling chilled iced soft soft-set cool');
+export const takesState = set(
+  'water milk stock broth butter coffee tea cream oil vegetables mash custard margarine wine lard shortening',
+);
+
+/** Between figure and unit: "2 heaped tbsp", "3 fat cloves". */
+export const extents = set(
+  'heaped heaping level rounded scant generous good large small medium big fat thick thin short long whole little',
+  'full packed medium-sized medium-size large-sized thumb-sized thumb-size bare extra-large healthy slim brimming',
+  'tiny hefty standard regular sized',
+);
+
+/** Before a figure: "about 200 g". */
+export const approximations = set(
+  'about approx approximately around roughly circa scant generous heaped heaping rounded level good nearly almost',
+  'just over under maximum minimum ca',
+);
+
+/** What begins a note without a comma before it. */
+export const noteBegins = set(
+  'for plus with without from until if such like about approx approximately around preferably ideally optional',
+  'at cut to including excluding skin-on bone-in unpeeled depending minus alternatively each',
+);
+
+/** Kinds that a word of preparation names together with the food after it: "minced beef", "rolled oats". */
+export const kinds: Record<string, ReadonlySet<string>> = {
+  minced: set('beef pork lamb turkey chicken veal meat venison'),
+  rolled: set('oats'),
+  flaked: set('almonds salt'),
+  slivered: set('almonds'),
+  blanched: set('almonds hazelnuts'),
+  shredded: set('wheat suet coconut'),
+  chopped: set('tomatoes tomato'),
+  crushed: set('tomatoes pineapple'),
+  split: set('peas lentils red yellow green'),
+  cracked: set('wheat'),
+  toasted: set('sesame'),
+  roasted: set('red'),
+  whipped: set('topping'),
+  cooked: set('ham'),
+  steamed: set('pudding'),
+  whole: set('milk wheat wholewheat wholemeal grain peeled-tomatoes meal'),
+  long: set('grain grain-rice'),
+  baked: set('beans'),
+  fried: set('onions'),
+  seeded: set('bread rolls loaf batch mustard'),
+  strained: set('yoghurt yogurt'),
+  pressed: set('tofu'),
+  cut: set('mixed'),
+  medium: set('curry egg grind sherry rye oatmeal cheddar'),
+};
+
+/** Foods whose words of preparation may mean a product or a state; which, only the cook knows. */
+export const eitherKind = set('chopped crushed roasted fried');
+
+/** Parts that are taken of a whole: "juice of 1 lemon". */
+export const parts = set('juice zest rind peel leaves seeds flesh pulp');
+export const partWords = set(
+  'the finely coarsely grated pared strips strip thinly and freshly squeezed chopped only plus fresh sliced shredded',
+);
+
+/** Without a figure: "some parsley", "a little oil". */
+export const vague = [
+  'a little',
+  'a few',
+  'a bit of',
+  'a lot of',
+  'a touch of',
+  'a hint of',
+  'a little bit of',
+  'a good few',
+  'a bit',
+]
+  .concat([
+    'some',
+    'few',
+    'several',
+    'plenty of',
+    'lots of',
+    'enough',
+    'extra',
+    'bit of',
+    'loads of',
+    'any',
+    'more',
+  ])
+  .map((phrase) => phrase.split(' '));
+
+/** Units that need no figure to be one of: "pinch of salt", "handful rocket". */
+export const onesWithoutFigure = set(
+  'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop pat piece tin jar packet drop sachet',
+  'bag bottle tub punnet smidgen sprinkle twist grind head slice rasher bulb carton box cup tsp tbsp stick block clove',
+);
+
+/** Names that hold an "and" of their own. */
+export const joinedNames = [
+  'half and half',
+  'sweet and sour',
+  'salt and vinegar',
+  'bread and butter',
+  'macaroni and cheese',
+  'mac and cheese',
+  'cookies and cream',
+  'sage and onion',
+  'pork and beans',
+  'fish and chips',
+  'black and white',
+  'salt and pepper squid',
+];
+
+/** Purposes: "to serve", "to taste". */
+export const purposes = set(
+  'serve taste garnish finish decorate glaze dust grease fry coat cover fill drizzle brush sprinkle thin bind',
+  'thicken spread season dress top moisten loosen line deep-fry make mix scatter accompany',
+);
