@@ -1,6 +1,6 @@
 import { traitOf } from '../../core/diets.js';
 import type { Known } from '../../core/facts/common.js';
-import { type Trait, traits } from '../../core/facts/ingredient.js';
+import { type Ingredient, type Trait, traits } from '../../core/facts/ingredient.js';
 import { text } from '../form.js';
 import type { Part } from './part.js';
 
@@ -37,8 +37,10 @@ export const diets: Part<DietsAround> = {
       trait,
       plain ? 'no' : reading.oneOf(`traits.${trait}`, ['yes', 'no', 'unknown'], 'unknown'),
     ]);
-    const known = Object.fromEntries(read.filter(([, said]) => said !== 'unknown'));
-    return (before) => ({ ...before, traits: known });
+    // Saying nothing and saying "not known" are one; a form sent back as it was drawn must not swap them.
+    const said = (before: Ingredient) =>
+      read.filter(([trait, one]) => one !== 'unknown' || before.traits[trait] === one);
+    return (before) => ({ ...before, traits: Object.fromEntries(said(before)) });
   },
   around: (doc) => ({
     facts: traits.map((trait) => ({

@@ -5,6 +5,7 @@ import { Rational } from '../../core/quantity/rational.js';
 import { readMoney } from '../../core/reading.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
 import { readMeasure } from '../../core/reading-measures.js';
+import { asWritten } from '../as-written.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text, texts } from '../form.js';
 import { formatFor } from '../format.js';
@@ -45,7 +46,7 @@ export const packs: Part<PacksAround> = {
     const read = readPacks(reading, doc, at);
     const doubt = labelInDoubt(doc, { ...doc, packs: read });
     const allergens = doubt > 0 ? readDoubt(reading, doubt, at) : (kept: Ingredient['allergens']) => kept;
-    return (before) => ({ ...before, packs: read, allergens: allergens(before.allergens) });
+    return (before) => asWritten(before, { ...before, packs: read, allergens: allergens(before.allergens) });
   },
   around: (doc, form, { kitchen }) => {
     const f = formatFor(kitchen);

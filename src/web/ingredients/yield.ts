@@ -3,6 +3,7 @@ import { type Food, figuresOf, foodOf, foodsLike } from '../../core/foods.js';
 import { isRead, type Read, readMoreThanZero, readUnitWord } from '../../core/reading.js';
 import { readDensity } from '../../core/reading-density.js';
 import { readEdibleYield } from '../../core/reading-measures.js';
+import { asWritten } from '../as-written.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text } from '../form.js';
 import { rowsChanged } from '../rows.js';
@@ -30,7 +31,7 @@ export const edible: Part<YieldAround> = {
       density: readOneMl(reading, kitchen.cup),
       weights: rows(reading.form, 'weights').flatMap((row, i) => readWeight(reading, row, `weights[${i}]`)),
     };
-    return (before) => ({ ...before, ...read });
+    return (before) => asWritten(before, { ...before, ...read });
   },
   around: (doc, form) => ({
     foods: foodsLike(doc.name).map((food) => ({ id: food.id, name: food.name, says: foodInWords(food) })),

@@ -15,12 +15,25 @@ export const allergenRows = ({ allergens, facts, labels }: ScaledRecipe) => {
   );
   const free = allergens.filter(({ state }) => state === 'free').length;
   return {
-    allergens: rows,
+    allergens: gathered(rows, f),
     free: freeInWords(free, rows.length, f),
     labels: labels
       ? `Worked out from labels read ${labels.first === labels.last ? `on ${f.date(labels.first)}` : `from ${f.date(labels.first)} to ${f.date(labels.last)}`}.`
       : 'No label was read for it.',
   };
+};
+
+/** What is not known for the same reason stands in one row. */
+const gathered = (rows: readonly AllergenRow[], f: Format): AllergenRow[] => {
+  const open = new Map<string, AllergenRow[]>();
+  for (const row of rows.filter(({ state }) => state === 'unknown'))
+    open.set(row.why, [...(open.get(row.why) ?? []), row]);
+  const known = rows.filter(({ state }) => state !== 'unknown');
+  const unknown = [...open].map(([why, some]): AllergenRow => {
+    const names = some.length > 4 ? f.count(some.length, 'allergen') : f.list(some.map(({ name }) => name));
+    return { state: 'unknown', name: names, why };
+  });
+  return [...known, ...unknown];
 };
 
 const freeInWords = (free: number, named: number, f: Format): string => {

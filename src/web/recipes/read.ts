@@ -3,6 +3,7 @@ import { cups, type Kitchen } from '../../core/facts/kitchen.js';
 import type { Recipe } from '../../core/facts/recipe.js';
 import { type Read, readMoreThanZero, readPercent, readWhole } from '../../core/reading.js';
 import { readMeasure } from '../../core/reading-measures.js';
+import { asWritten } from '../as-written.js';
 import type { Reading } from '../faults.js';
 import type { Items } from './items.js';
 import { readLines } from './lines.js';
@@ -33,7 +34,7 @@ export const readRecipe = (reading: Reading, { items, kitchen, isTaken }: Contex
     ),
     note: reading.text('note'),
   };
-  return { change: (before) => ({ ...before, ...read }), added };
+  return { change: (before) => asWritten(before, { ...before, ...read }), added };
 };
 
 const readYield = (reading: Reading): Recipe['yield'] => {
