@@ -5,7 +5,7 @@ import { loadFacts } from '../../store/facts.js';
 import { namesOf } from '../../store/names.js';
 import { Reading } from '../faults.js';
 import type { Fault } from '../fields.js';
-import { type Form, texts } from '../form.js';
+import { type Form, rows, texts } from '../form.js';
 import type { Answerer } from '../house.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { save } from '../save.js';
@@ -31,7 +31,17 @@ export const askForMenu: Answerer = async (request, reply) => {
   const one = await eventOf(request);
   const recipes = await recipesFor(request, one);
   const form = menuForm(one.event, one.revision, (key) => nameOf(key, recipes));
-  return draw(reply, one, recipes, form);
+  return draw(reply, one, recipes, form, [], readyToType(form));
+};
+
+/** Gives every course without dishes an empty row, and names the first of them to type in. */
+const readyToType = (form: Form): string => {
+  const at = rows(form, 'courses').flatMap((course, i) => {
+    if (rows(course, 'dishes').length > 0) return [];
+    course.dishes = [{}];
+    return [`courses[${i}].dishes[0]`];
+  });
+  return at[0] ?? '';
 };
 
 /** What the menu typed would change. Nothing is saved. */

@@ -1,6 +1,7 @@
 import { type EventChange, eventChange } from '../../core/event-change.js';
 import type { Event } from '../../core/facts/event.js';
 import type { Facts } from '../../core/facts/facts.js';
+import type { EventSummary } from '../../core/sheets/event-summary.js';
 import { type Format, formatFor } from '../format.js';
 import { type Clashes, clashes, clashesAfter } from './clashes.js';
 import { costShown } from './dishes.js';
@@ -25,8 +26,12 @@ export const ripple = (event: Event, changed: Event | undefined, facts: Facts): 
 };
 
 const costWords = ({ before, after }: EventChange, moved: boolean, f: Format): string => {
-  const aGuest = ({ cost }: typeof before) => costShown(cost.aGuest, cost.complete, f) || 'not known';
-  const all = ({ cost }: typeof before) => costShown(cost.total, cost.complete, f);
+  const aGuest = ({ cost }: EventSummary) => costShown(cost.aGuest, cost.complete, f) || 'not known';
+  const all = ({ cost }: EventSummary) => costShown(cost.total, cost.complete, f);
+  if (isEmpty(after)) return 'There is no dish, so food costs nothing yet.';
+  if (isEmpty(before)) return `Food would cost ${all(after)}, ${aGuest(after)} a guest.`;
   if (!moved) return `Food costs ${all(after)}, ${aGuest(after)} a guest.`;
   return `Food costs ${all(before)} and would cost ${all(after)}; ${aGuest(before)} a guest would be ${aGuest(after)}.`;
 };
+
+const isEmpty = ({ courses }: EventSummary): boolean => courses.every(({ dishes }) => dishes.length === 0);
