@@ -53,9 +53,13 @@ document.addEventListener('click', ({ target }) => {
 
 /* Rows of a form: Enter goes on or adds one, Alt and an arrow moves one. */
 
-const sameField = (row, field) => {
-  const places = [...rowOf(field).querySelectorAll(fields)];
-  return row?.querySelectorAll(fields)[places.indexOf(field)];
+const typed = 'input:not([type=hidden], [type=checkbox], [type=radio]), textarea';
+
+/* The same field of the next row, or the first one of a row that is still empty. */
+const fieldBelow = (row, field) => {
+  const all = [...row.querySelectorAll(typed)];
+  if (all.every(({ value }) => value === '')) return all[0];
+  return row.querySelectorAll(fields)[[...rowOf(field).querySelectorAll(fields)].indexOf(field)];
 };
 
 const inRows = (event) => {
@@ -65,7 +69,7 @@ const inRows = (event) => {
   else if (event.altKey && event.key === 'ArrowDown') press(row, '[data-down]');
   else if (event.key === 'Enter' && event.target.matches('input')) {
     const next = row.nextElementSibling?.matches('[data-row]') ? row.nextElementSibling : undefined;
-    if (next) sameField(next, event.target)?.focus();
+    if (next) fieldBelow(next, event.target)?.focus();
     else press(row.closest('form'), `[data-add="${row.dataset.row}"]`);
   } else return false;
   return true;
