@@ -9,9 +9,17 @@ export type Receipt = { change: number; sentence: string };
 /** The receipt of the save that brought this page up (`?saved=7`), until the next one. */
 export const receiptFor = async ({ request }: FastifyReply): Promise<Receipt | undefined> => {
   const id = query(request, 'saved');
-  if (!/^\d{1,15}$/.test(id)) return undefined;
-  const change = await changeById(request.server.house.db, Number(id));
-  return change && { change: change.id, sentence: sentences(request.query as Asked, change) };
+  return /^\d{1,15}$/.test(id) ? receiptOf(request, Number(id), request.query as Asked) : undefined;
+};
+
+/** The receipt of one save by its number. */
+export const receiptOf = async (
+  { server }: FastifyReply['request'],
+  id: number,
+  asked: Asked = {},
+): Promise<Receipt | undefined> => {
+  const change = await changeById(server.house.db, id);
+  return change && { change: change.id, sentence: sentences(asked, change) };
 };
 
 type Asked = { undone?: string; merged?: string };

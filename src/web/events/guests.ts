@@ -1,16 +1,13 @@
 import type { FastifyReply } from 'fastify';
-import type { Event } from '../../core/facts/event.js';
 import { withGuests } from '../../core/guest-change.js';
-import { headCount } from '../../core/requirements.js';
 import { eventSummary, eventSummarySheet } from '../../core/sheets/event-summary.js';
 import { printedNow } from '../coming.js';
 import type { Fault } from '../fields.js';
 import type { Form } from '../form.js';
-import { formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { fragment, page, wantsPart } from '../page.js';
-import type { Receipt } from '../receipt.js';
-import { save } from '../save.js';
+import { receiptOf } from '../receipt.js';
+import { save, withReceipt } from '../save.js';
 import { eventOf, headOf, type OneEvent } from './event.js';
 import { guestPage, readGuests } from './guest-form.js';
 import { eventPage } from './show.js';
@@ -44,7 +41,7 @@ export const saveGuests: Answerer = async (request, reply) => {
     faults,
     change: (event) => withGuests(event, guests),
     redraw: (found) => draw(reply, one, form, found),
-    part: ({ doc, changeId, merged }) => afterSaving(reply, doc, changeId, merged.length > 0),
+    part: (saved) => afterSaving(reply, saved),
   });
 };
 
@@ -61,16 +58,16 @@ const draw = async (reply: FastifyReply, one: OneEvent, form: Form, faults: read
 };
 
 /** The event as it is now, with the receipt of the save, in the place of the form. */
-const afterSaving = async (reply: FastifyReply, event: Event, changeId: number | null, merged: boolean) => {
+const afterSaving = async (reply: FastifyReply, saved: { changeId: number | null; merged: string[] }) => {
   const { request } = reply;
   const one = await eventOf(request);
   const answer = eventSummary(one.event, one.facts);
   const { foot } = eventSummarySheet(answer);
   const model = eventPage(await headOf(request, one), answer, foot, printedNow(request));
-  const guests = formatFor(request.kitchen).count(headCount(event), 'guest');
-  const others = merged ? ' What others had changed meanwhile is kept too.' : '';
-  const receipt: Receipt | undefined =
-    changeId === null ? undefined : { change: changeId, sentence: `Saved ${guests}.${others}` };
-  reply.header('hx-push-url', model.at.page);
+  const { changeId, merged } = saved;
+  const asked = merged.length > 0 ? { merged: String(merged.length) } : {};
+  const receipt = changeId === null ? undefined : await receiptOf(request, changeId, asked);
+  // With the receipt in the address, coming back to this page brings Undo back.
+  reply.header('hx-push-url', withReceipt(model.at.page, saved));
   return fragment(reply, 'events/guests-update', { ...model, receipt });
 };
