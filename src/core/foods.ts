@@ -1,6 +1,7 @@
 import published from '../../shared/foods.json' with { type: 'json' };
 import type { Ingredient } from './facts/ingredient.js';
-import { nearNames } from './near-names.js';
+import { nearNames, sameName } from './near-names.js';
+import { exact } from './quantity/amount.js';
 
 /** Reference figures of a food, of the USDA's tables: edible yield, density, weight of a piece. */
 export type Food = {
@@ -24,6 +25,15 @@ export const foodsLike = (name: string): Food[] => {
   const names = [...byName.keys()];
   const found = [name, name.split(',')[0]!].flatMap((part) => nearNames(part, names));
   return [...new Set(found)].slice(0, 3).map((one) => byName.get(one)!);
+};
+
+/**
+ * The reference food of an ingredient's own name, where it says that less is eaten and the ingredient is entered as
+ * eaten whole; undefined when there is nothing to look at.
+ */
+export const wholeDespite = ({ name, edibleYield }: Ingredient): Food | undefined => {
+  if (!edibleYield || !exact(edibleYield.yield).equals(exact('1'))) return undefined;
+  return foods.find((food) => food.yield && food.yield !== '1' && sameName(food.name, name));
 };
 
 export const foodOf = (id: string): Food | undefined => byId.get(id);

@@ -13,6 +13,9 @@ export const nearNames = (typed: string, names: readonly string[]): string[] => 
     .map(({ name }) => name);
 };
 
+/** Whether two names are one but for case, accents and plural endings. */
+export const sameName = (a: string, b: string): boolean => folded(a) === folded(b);
+
 /** Without accents and plural endings, so that "Onions" is "onion". */
 const folded = (name: string): string =>
   normalName(name)

@@ -133,6 +133,13 @@ export const labelOpen = (ingredient: Ingredient, unknown: number, all: number):
   subject: ofIngredient(ingredient, 'allergens'),
 });
 
+export const eatenWhole = (ingredient: Ingredient, food: string, percent: string): Problem => ({
+  weight: 'check',
+  code: 'eaten-whole',
+  sentence: `${ingredient.name} is entered as eaten whole; the reference says ${percent} % of ${food} is eaten.`,
+  subject: ofIngredient(ingredient, 'edibleYield'),
+});
+
 /** Names in a sentence: "nuts", "nuts and milk", "nuts, milk and eggs". */
 export const listed = (names: readonly string[], last = 'and'): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;

@@ -22,6 +22,7 @@ const mends: Record<string, string> = {
   'no-recipe-yield': 'Say what it makes',
   'odd-yield': 'Look at the figures',
   'no-lines': 'Add lines',
+  'eaten-whole': 'Look at the yield',
   'no-steps': 'Add steps',
 };
 

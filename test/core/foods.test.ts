@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { ingredient } from '../../src/core/facts/ingredient.js';
-import { figuresOf, foodOf, foods, foodsLike } from '../../src/core/foods.js';
+import { figuresOf, foodOf, foods, foodsLike, wholeDespite } from '../../src/core/foods.js';
 
 const namesLike = (name: string) => foodsLike(name).map((food) => food.name);
 
@@ -18,6 +18,14 @@ test('the figures carry their item number, and leave out what is not published',
     source: 'USDA SR28 11246, less tops, root end and skin',
   });
   expect(figuresOf(foodOf('almonds')!).edibleYield).toBeNull();
+});
+
+test('a leek entered as eaten whole is worth a look; butter and a leek at 44 % are not', () => {
+  const at = (name: string, share: string) =>
+    wholeDespite(ingredient.parse({ key: 'x', name, edibleYield: { yield: share } }))?.item;
+  expect(at('Leeks', '1')).toBe('11246');
+  expect(at('Leek', '0.44')).toBeUndefined();
+  expect(at('Butter, unsalted', '1')).toBeUndefined();
 });
 
 test('every food makes figures that an ingredient can keep', () => {

@@ -3,8 +3,10 @@ import { localTime } from '../../core/calendar.js';
 import { traitOf } from '../../core/diets.js';
 import { type Ingredient, type Pack, traits } from '../../core/facts/ingredient.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
+import { wholeDespite } from '../../core/foods.js';
 import { missingOf } from '../../core/missing.js';
 import type { Problem } from '../../core/problem.js';
+import { eatenWhole } from '../../core/problems.js';
 import { unitPrice } from '../../core/unit-price.js';
 import { preferredPack } from '../../core/weighing.js';
 import { read, type Stored } from '../../store/documents.js';
@@ -72,8 +74,13 @@ const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: 
     }),
     usedIn: uses.map(({ entity, key, name }) => ({ name, href: pageOf(entity, key) })),
     note: doc.note,
-    problems: missingOf(doc, { kitchen }).map(withMend),
+    problems: [...missingOf(doc, { kitchen }), ...oddYield(doc)].map(withMend),
   };
+};
+
+const oddYield = (doc: Ingredient): Problem[] => {
+  const food = wholeDespite(doc);
+  return food?.yield ? [eatenWhole(doc, food.name.toLowerCase(), typedPercent(food.yield))] : [];
 };
 
 const subLine = ({ doc, updatedAt }: Stored<'ingredient'>, kitchen: Kitchen, f: Format): string => {

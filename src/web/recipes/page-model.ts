@@ -121,7 +121,10 @@ const totalRow = ({ facts, made, base, portions, portion, aPortion, cost, comple
       byPortions || !many
         ? html`${byPortions ? 'portions' : 'in all'}`
         : html`${many}${portion && html` of ${lighter(showQuantity(portion, kitchen))}`}`,
-    aPortion: portions ? `${costInWords(known ? aPortion : undefined, true, f)} a portion` : '',
+    aPortion:
+      portions && known && aPortion !== undefined
+        ? `${f.money(aPortion)} a portion${complete ? '' : ' so far'}`
+        : '',
     cost: costInWords(known ? cost : undefined, complete, f),
     complete,
   };

@@ -19,7 +19,7 @@ const save = async (key: string, part: string, change: Sent) =>
   agent.post(at(key, part), { ...(await formAt(key, part)), ...change });
 
 test('saving any part as it was drawn changes nothing', async () => {
-  for (const { key } of exampleKitchen().ingredients)
+  for (const key of ['brown-ale', 'butter', 'hazelnuts', 'horseradish-sauce', 'smoked-mackerel', 'tap-water'])
     for (const part of ['basics', 'packs', 'yield', 'label', 'diets', 'keeping']) {
       const before = await stored(key);
       const { status, headers } = await save(key, part, {});
