@@ -23,8 +23,7 @@ export const alternativeIn = (line: Line, food: readonly Token[]): Alternative |
   const note = `or ${wordsOf(line, other.slice(start))}`;
   const head = other.at(-1)!;
   const name = wordsOf(line, first);
-  if (other.length - start < 2 || !shared.has(head.low) || !leansOn(first.at(-1)!, head))
-    return { food: first, name, note };
+  if (other.length - start < 2 || !leansOn(first.at(-1)!, head)) return { food: first, name, note };
   const whole = first.length === 1 && other.length - start > 2 ? other.slice(start + 1) : [head];
   return { food: [...first, ...whole], name: `${name} ${wordsOf(line, whole)}`, note };
 };
@@ -34,6 +33,6 @@ const trimmedEnd = (tokens: readonly Token[]): Token[] =>
 
 /** True when the first word cannot stand without the last of the other: "red or white wine". */
 const leansOn = (first: Token, head: Token): boolean => {
-  if (shared.has(first.low) || fats.has(first.low)) return false;
-  return madeOf.has(head.low) || !isFoodName(first.low);
+  if (fats.has(first.low) || !isFoodName(head.low)) return false;
+  return !isFoodName(first.low) || (madeOf.has(head.low) && !shared.has(first.low));
 };

@@ -5,10 +5,15 @@ import { countAt } from './measures.js';
 import type { Segment } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { isFoodName, isFoodWord } from './vocabulary.js';
-import { adverbs, eitherKind, joinedNames, noteBegins, sizes } from './words.js';
+import { eitherKind, joinedNames, kinds, kindsOfLast, noteBegins, parts, prepared } from './words.js';
 
 /** Why what was read as the food may not be all of it, or too much. */
-export const doubtsOfFood = (food: readonly Token[], name: string, asBought: boolean): string[] => {
+export const doubtsOfFood = (
+  food: readonly Token[],
+  name: string,
+  asBought: boolean,
+  before: readonly string[],
+): string[] => {
   if (food.length === 0) return ['No food was found in the line.'];
   const because: string[] = [];
   const low = name.toLowerCase();
@@ -16,11 +21,10 @@ export const doubtsOfFood = (food: readonly Token[], name: string, asBought: boo
   if (!joined && food.some((token) => isWord(token, 'and') || isSign(token, '&', '+')))
     because.push('The line may name more than one food.');
   if (food.length > 8) because.push('The name is long: some of it may be a note.');
-  if (
-    !isWord(food.at(-1), ...food.map(({ low: word }) => word).filter(isFoodName)) &&
-    !food.some(({ low: word }) => isFoodName(word))
-  )
+  if (!joined && !food.some((token) => isFoodName(token.low)))
     because.push(`Which food "${name}" means is not known.`);
+  if (/^cloves?$/.test(low) && !before.includes('whole'))
+    because.push('Cloves may be the spice, or of garlic.');
   food.forEach((token, at) => {
     const why = doubtOfWord(food, at, token, asBought);
     if (why) because.push(why);
@@ -43,11 +47,14 @@ const doubtOfWord = (
       : `"${token.text}" stands in the name.`;
   if (inNames.has(token.low)) return undefined;
   if (isPrepared(token)) {
-    if (asBought && at < food.length - 1) return undefined;
-    return eitherKind.has(token.low) || !asBought
-      ? `"${token.text}" may be part of the name or what is to be done.`
-      : undefined;
+    const named =
+      at < food.length - 1 &&
+      (asBought || kinds[token.low]?.has(food[at + 1]!.low) || kindsOfLast[token.low]?.has(food.at(-1)!.low));
+    if (named && !(eitherKind.has(token.low) && !asBought)) return undefined;
+    return `"${token.text}" may be part of the name or what is to be done.`;
   }
+  if (asBought && token.low.includes('-') && prepared.has(token.low.slice(token.low.lastIndexOf('-') + 1)))
+    return undefined;
   return isFoodWord(token.low) ? undefined : `"${token.text}" is a word this reader does not know.`;
 };
 
@@ -85,16 +92,14 @@ const isAlternative = (tokens: readonly Token[]): boolean => {
   return !isWord(tokens[at + 1], 'to', 'more', 'as', 'less', 'so');
 };
 
-/** A stretch of nothing but food words: "salt, pepper". */
-const namesFood = ({ kind, tokens }: Segment): boolean =>
-  kind === 'text' &&
-  tokens.every(
-    (token) =>
-      token.kind === 'word' &&
-      isFoodWord(token.low) &&
-      !isPrepared(token) &&
-      !adverbs.has(token.low) &&
-      !noteBegins.has(token.low) &&
-      !sizes.has(token.low),
-  ) &&
-  isFoodName(tokens.at(-1)!.low);
+const joins = new Set('for with into from of plus in to at until on if such as or about only'.split(' '));
+
+/** A stretch that names a food and says nothing of it: "salt, freshly ground pepper", "1 carrot, 1 onion". */
+const namesFood = ({ kind, tokens }: Segment): boolean => {
+  const last = tokens.at(-1)!;
+  const name = tokens.some(({ low }) => isFoodName(low) && !parts.has(low) && !noteBegins.has(low));
+  const counted = figureAt(tokens, 0) !== undefined;
+  return (
+    kind === 'text' && name && !tokens.some(({ low }) => joins.has(low)) && (counted || !isPrepared(last))
+  );
+};

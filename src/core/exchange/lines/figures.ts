@@ -52,8 +52,8 @@ const digits = (tokens: readonly Token[], at: number): Single | undefined => {
     const doubt = once ? `${text} can be read as ${text.replace(',', '')} or ${text.replace(',', '.')}.` : '';
     return { value: Rational.parse(text.replaceAll(',', '')), end: at + 1, ...(doubt && { doubt }) };
   }
-  if (!/^\d+[.,]\d+$/.test(text)) return undefined;
-  const decimal = text.replace(',', '.');
+  if (!/^\d*[.,]\d+$/.test(text)) return undefined;
+  const decimal = text.replace(',', '.').replace(/^\./, '0.');
   const doubt = /^[1-9]\d{0,2}\.\d{3}$/.test(text)
     ? `${text} can be read as ${decimal} or ${text.replace('.', '')}.`
     : '';
@@ -91,6 +91,12 @@ const mixedWith = (tokens: readonly Token[], at: number): Single | undefined => 
   return value && { value, end: part + 1 };
 };
 
+/** Past "a" or "of a" after a part: "half of a lemon". */
+const afterOfA = (tokens: readonly Token[], at: number): number => {
+  const of = isWord(tokens[at], 'of') ? at + 1 : at;
+  return isWord(tokens[of], 'a', 'an', 'one', 'the') ? of + 1 : at;
+};
+
 /** "half", "half a", "a quarter of a", "three quarters of a", "two thirds". */
 const partInWords = (tokens: readonly Token[], at: number): Single | undefined => {
   const several = numberWords.get(tokens[at]?.low ?? '');
@@ -98,22 +104,22 @@ const partInWords = (tokens: readonly Token[], at: number): Single | undefined =
   const start = isWord(tokens[at], 'a', 'one') ? at + 1 : at;
   const single = partWords.get(tokens[start]?.low ?? '');
   if (!piecesOf && !single) return undefined;
-  let end = piecesOf ? at + 2 : start + 1;
-  if (isWord(tokens[end], 'of') && isWord(tokens[end + 1], 'a', 'an', 'one', 'the')) end += 2;
-  else if (isWord(tokens[end], 'a', 'an', 'of')) end += 1;
-  return { value: piecesOf ? several.times(piecesOf) : single!, end };
+  const end = afterOfA(tokens, piecesOf ? at + 2 : start + 1);
+  const bare = isWord(tokens[end], 'of') ? end + 1 : end;
+  return { value: piecesOf ? several.times(piecesOf) : single!, end: bare };
 };
 
 const single = (tokens: readonly Token[], at: number): Single | undefined => {
   const alone = fraction(tokens, at);
-  if (alone) {
-    const article = isWord(tokens[alone.end], 'a', 'an') ? 1 : 0;
-    return { ...alone, end: alone.end + article };
-  }
+  if (alone) return { ...alone, end: afterOfA(tokens, alone.end) };
   const part = partInWords(tokens, at);
   if (part) return part;
   if (isWord(tokens[at], 'a') && isWord(tokens[at + 1], 'couple'))
-    return { value: r(2), end: at + 2, doubt: 'A couple is read as two.' };
+    return {
+      value: r(2),
+      end: isWord(tokens[at + 2], 'of') ? at + 3 : at + 2,
+      doubt: 'A couple is read as two.',
+    };
   const low = tokens[at]?.low ?? '';
   const inWords = isWord(tokens[at], 'a', 'an') ? one : numberWords.get(low);
   const whole = inWords ? { value: inWords, end: at + 1 } : digits(tokens, at);

@@ -4,6 +4,7 @@ import { isFoodName, isFoodWord } from './vocabulary.js';
 import {
   adverbs,
   kinds,
+  kindsOfLast,
   noteBegins,
   parts,
   partWords,
@@ -77,7 +78,7 @@ export const isPrepared = (token: Token | undefined): boolean =>
 const bare = (low: string): string => {
   if (prepared.has(low)) return low;
   const last = low.slice(low.lastIndexOf('-') + 1);
-  return low.includes('-') && prepared.has(last) && adverbs.has(low.slice(0, low.indexOf('-'))) ? last : low;
+  return low.includes('-') && prepared.has(last) && /^(?:\p{L}+ly|well|pre)-/u.test(low) ? last : low;
 };
 
 /** Where the name begins: behind sizes, states and words of preparation. */
@@ -104,8 +105,10 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
     const rest = next && !asBought ? noteLength(words, at + 1, asBought) : 0;
     return rest > 0 ? 1 + rest : 0;
   }
+  if (isWord(token, 'free', 'good') && isWord(next, 'range', 'quality')) return 2;
   if (next && kinds[token.low]?.has(next.low)) return 0;
-  if (sizes.has(token.low)) return asBought && token.low === 'whole' ? 0 : 1;
+  if (kindsOfLast[token.low]?.has(words.at(-1)!.low)) return 0;
+  if (sizes.has(token.low)) return asBought && token.low === 'whole' ? 0 : isSign(next, '.') ? 2 : 1;
   if (isWord(token, 'extra') && next && sizes.has(next.low)) return 2;
   if (states.has(token.low)) return takesState.has(words.at(-1)!.low) || isWord(next, 'water') ? 1 : 0;
   return !asBought && isPrepared(token) ? 1 : 0;
@@ -119,9 +122,20 @@ const noteFrom = (words: readonly Token[], start: number): number => {
     const token = words[at]!;
     if (at === start || token.kind === 'glyph') continue;
     if (isSign(token, '+')) return at;
+    const next = words[at + 1];
+    if ((isSign(token, '&') || isWord(token, 'and')) && (next?.kind === 'figure' || next?.kind === 'glyph'))
+      return at;
     if (token.kind !== 'word') continue;
     if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
     if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at)) return at;
+    if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;
+    if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
+      return at;
+    if (
+      isWord(token, 'mixed', 'made', 'blended') &&
+      isWord(words[at + 1], 'with', 'into', 'to', 'from', 'up')
+    )
+      return at;
     if (isPrepared(token) && endsInNote(words, at)) return at;
     if (adverbs.has(token.low) && isPrepared(words[at + 1])) return at;
   }

@@ -2,7 +2,7 @@ import { alternativeIn } from './alternatives.js';
 import { sizeIn } from './bracket.js';
 import { doubtsOfFood, doubtsOfNotes } from './doubts.js';
 import { type Food, foodOf, partOf } from './food.js';
-import { type Head, headOf } from './head.js';
+import { type Head, headOf, noHead } from './head.js';
 import { headingOf } from './heading.js';
 import { leadOf } from './lead.js';
 import { isShopPack } from './measures.js';
@@ -10,7 +10,7 @@ import { type LineReading, nothingRead } from './reading.js';
 import { statedOf } from './stated.js';
 import { tailOf } from './tail.js';
 import { tidy } from './tidy.js';
-import { type Line, type Token, tokensOf, wordsOf } from './tokens.js';
+import { isSign, type Line, type Token, tokensOf, wordsOf } from './tokens.js';
 import { trailingUnit } from './trailing-unit.js';
 import { oneOf, vagueOf } from './without-figure.js';
 
@@ -34,7 +34,8 @@ export const readLine = (text: string): LineReading => {
   const partNote = wordsOf(line, line.tokens.slice(0, Math.max(0, part - 1))).replace(/^the /i, '');
   const head = part > 0 ? (headOf(line, part) ?? bare(part)) : (vagueOf(line) ?? headOf(line) ?? oneOf(line));
   const tail = head ? undefined : tailOf(line);
-  if (!head && !tail && isSentence(plain, line)) return notALine(plain, 'It does not read as an ingredient.');
+  if (!head && isSentence(plain, line, tail !== undefined))
+    return notALine(plain, 'It does not read as an ingredient.');
   const amount = head ?? tail?.head ?? bare(0);
   const rest = tail ? tail.rest : line.tokens.slice(amount.end);
   return compose(line, amount, rest, [lead.note, partNote].filter(Boolean));
@@ -48,21 +49,13 @@ const notALine = (words: string, why: string): LineReading => ({
   because: [why],
 });
 
-const bare = (end: number): Head => ({
-  quantity: null,
-  to: null,
-  unit: null,
-  pack: null,
-  notes: [],
-  because: [],
-  end,
-});
+const bare = (end: number): Head => ({ ...noHead, notes: [], because: [], end });
 
 const speaks =
-  /^(?:serves?|makes|yields?|prep|preparation|cook|cooking|total|ready in|method|directions?|instructions?|preheat|heat|bake|mix|stir|add|place|put|bring|pour|combine|whisk)\b[^,]*(?:\d|:|\.|\bthe\b)/i;
+  /^(?:serves?|makes|yields?|prep|preparation|cook(?:ing)? time|total|ready in|method|directions?|instructions?|preheat|heat|bake|mix|stir|add|place|put|bring|pour|combine|whisk)\b[^,]*(?:\d|:|\.|\bthe\b)/i;
 
-const isSentence = (plain: string, { tokens }: Line): boolean =>
-  speaks.test(plain) || tokens.filter(({ kind }) => kind === 'word').length > 12;
+const isSentence = (plain: string, { tokens }: Line, hasAmount: boolean): boolean =>
+  speaks.test(plain) || (!hasAmount && tokens.filter(({ kind }) => kind === 'word').length > 12);
 
 const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[]): LineReading => {
   const asBought = isShopPack(head.unit);
@@ -73,8 +66,9 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
   const before = [...lead, ...head.notes, ...found.before];
   const after = [...named.notes, ...found.after];
   const stated = statedOf(head.unit, found.before, after);
-  because.push(...doubtsOfFood(named.food, named.name, asBought));
+  because.push(...doubtsOfFood(named.food, named.name, asBought, before));
   because.push(...doubtsOfNotes(line, found), ...stated.because);
+  if (head.quantity === null) because.push(...withoutAmount(rest, named.name));
   if (found.open) because.push('A bracket opens and never closes.');
   if (head.quantity?.isZero) because.push('An amount of nothing is stated.');
   return {
@@ -90,6 +84,18 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
     sure: because.length === 0,
     because: [...new Set(because)],
   };
+};
+
+const headings =
+  /^(?:dressing|sauce|filling|topping|pastry|icing|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
+
+/** What a line without an amount may be after all. */
+const withoutAmount = (rest: readonly Token[], name: string): string[] => {
+  if (headings.test(name)) return ['It may be a heading.'];
+  const figure = rest.find(
+    ({ kind }, at) => kind === 'glyph' || (kind === 'figure' && !isSign(rest[at + 1], '%')),
+  );
+  return figure ? [`"${figure.text}" is not read as an amount.`] : [];
 };
 
 /** The food's name once alternatives and a unit behind it are taken off. */

@@ -1,7 +1,10 @@
+import { Rational } from '../../quantity/rational.js';
+import { extentsEnd } from './counted.js';
 import { isPrepared } from './food.js';
-import { type Head, headOf } from './head.js';
+import { type Head, headOf, noHead } from './head.js';
+import { countAt, isPlural } from './measures.js';
 import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
-import { approximations } from './words.js';
+import { approximations, sizes } from './words.js';
 
 /** An amount that stands behind its food, with what is left of the line: "flour 200 g", "eggs x 3", "lemon (1)". */
 export type Tail = { head: Head; rest: Token[] };
@@ -20,19 +23,50 @@ export const tailOf = (line: Line): Tail | undefined => {
     const lead = leadOf(tokens, at);
     const closes = lead.bracket && isSign(tokens[head.end], ')');
     const end = closes ? head.end + 1 : head.end;
-    const clear = head.unit !== 'each' || lead.marked || end === tokens.length;
+    const clear =
+      head.unit !== 'each' || lead.marked || end === tokens.length || sizes.has(tokens[end]?.low ?? '');
     if (lead.bracket !== closes || !ends(tokens, end) || !clear || lead.start === 0) continue;
     if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
     return { head, rest: [...tokens.slice(0, lead.start), comma(tokens[at]!), ...tokens.slice(end)] };
   }
-  return undefined;
+  return oneBehind(line);
+};
+
+/** "salt, a pinch", "basil - handful": one of a count unit, behind a comma or a dash. */
+const oneBehind = ({ tokens }: Line): Tail | undefined => {
+  const cut = tokens.findLastIndex((token) => isSign(token, ',', ':') || (isDash(token) && token.spaced));
+  if (cut < 1) return undefined;
+  const article = isWord(tokens[cut + 1], 'a', 'an') ? 1 : 0;
+  const start = cut + 1 + article;
+  const at = extentsEnd(tokens, start);
+  const count = countAt(tokens, at);
+  if (!count || count.end !== tokens.length || isPlural(tokens[at])) return undefined;
+  const notes =
+    at > start
+      ? [
+          tokens
+            .slice(start, at)
+            .map(({ text }) => text)
+            .join(' '),
+        ]
+      : [];
+  return {
+    head: { ...noHead, quantity: Rational.one, unit: count.unit, notes, because: [] },
+    rest: tokens.slice(0, cut),
+  };
 };
 
 const comma = (at: Token): Token => ({ ...at, kind: 'sign', text: ',', low: ',', spaced: false });
 
 const ends = (tokens: readonly Token[], at: number): boolean => {
   const next = tokens[at];
-  return !next || isSign(next, ',', ';', '(', ')', '.', '/') || isDash(next) || isPrepared(next);
+  return (
+    !next ||
+    isSign(next, ',', ';', '(', ')', '.', '/') ||
+    isDash(next) ||
+    isPrepared(next) ||
+    sizes.has(next.low)
+  );
 };
 
 /** Steps back over what only joins: "-", ":", "x", "(", "…", "about". */

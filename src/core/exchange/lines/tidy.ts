@@ -9,6 +9,7 @@ export const tidy = (text: string): string =>
     .replace(/[\u00ad\u200b-\u200f\u2028-\u202e\u2060-\u2064\ufeff]/g, '')
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim()
+    .replace(/\((?:e?s)\)/g, '')
     .replace(bullet, '')
     .replace(bullet, '')
     .replace(listNumber, '')

@@ -35,7 +35,7 @@ export const glyphs: Record<string, [number, number]> = {
 
 // Separators inside a figure or a word differ from what they join, so the pattern never goes back over a text.
 const piece =
-  /(\d+(?:[.,]\d+)*)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])|([\p{L}\p{M}]+(?:['’-][\p{L}\p{M}]+)*)|(\s+)|([\s\S])/gu;
+  /(\d+(?:[.,]\d+)*|(?<![\p{L}\d.])\.\d+)|([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])|([\p{L}\p{M}]+(?:['’-][\p{L}\p{M}]+)*)|(\s+)|([\s\S])/gu;
 
 /** The pieces of one line, in order. */
 export const tokensOf = (text: string): Line => {

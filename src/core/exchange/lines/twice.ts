@@ -15,6 +15,15 @@ export const afterAmount = (line: Line, head: Head): void => {
   anotherAmount(line, head);
 };
 
+/** The size of each told again: "1 x 1.5kg/3lb 5oz chicken". */
+export const afterSize = (line: Line, head: Head): void => {
+  const next = isSign(line.tokens[head.end], '/') ? amountAt(line.tokens, head.end + 1) : undefined;
+  if (!next) return;
+  head.notes.push(wordsOf(line, line.tokens.slice(head.end + 1, next.end)));
+  head.end = next.end;
+  smallerPart(line, head);
+};
+
 /** "200 g – 250 g", "2 tbsp to 3 tbsp". */
 const rangeEnd = ({ tokens }: Line, head: Head): void => {
   if (head.to || !(isDash(tokens[head.end]) || isWord(tokens[head.end], 'to'))) return;
@@ -110,13 +119,14 @@ const agree = (head: Head, again: NonNullable<Amount>): void => {
 /** "1 cup plus 2 tbsp sugar": how much that is in all turns on the cup, so it stays a note. */
 const anotherAmount = (line: Line, head: Head): void => {
   const { tokens } = line;
-  const joint = isWord(tokens[head.end], 'plus', 'and') || isSign(tokens[head.end], '+', '&');
+  const joint =
+    isWord(tokens[head.end], 'plus', 'and', 'minus', 'less') || isSign(tokens[head.end], '+', '&');
   const start = joint ? head.end + 1 : head.end;
   const next = figureAt(tokens, start);
   const unit = next && joinedMeasureAt(tokens, next.end);
   if (!next || !unit || !tokens[unit.end]) return;
   const last = isWord(tokens[unit.end], 'of') ? unit.end + 1 : unit.end;
   head.notes.push(wordsOf(line, tokens.slice(head.end, unit.end)));
-  head.because.push('Two amounts are added, and only the first is read as the amount.');
+  head.because.push('Two amounts are stated, and only the first is read as the amount.');
   head.end = last;
 };

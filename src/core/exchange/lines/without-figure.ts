@@ -1,5 +1,6 @@
 import { Rational } from '../../quantity/rational.js';
-import { extentsEnd, type Head } from './head.js';
+import { extentsEnd } from './counted.js';
+import { type Head, noHead } from './head.js';
 import { countAt, isContainer, isMeasuredUnit, isPlural, measureAt } from './measures.js';
 import { isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { onesWithoutFigure, vague } from './words.js';
@@ -8,7 +9,7 @@ import { onesWithoutFigure, vague } from './words.js';
 export const vagueOf = (line: Line): Head | undefined => {
   const { tokens } = line;
   const phrase = vague.find((words) => words.every((word, at) => isWord(tokens[at], word)));
-  if (!phrase) return undefined;
+  if (!phrase || (phrase[0] === 'extra' && isWord(tokens[1], ...extraKinds))) return undefined;
   const count = countAt(tokens, phrase.length);
   const unit = count && tokens[count.end] && isPlural(tokens[phrase.length]) ? count : undefined;
   const said = phrase.at(-1) === 'of' ? phrase.length - 1 : phrase.length;
@@ -19,8 +20,12 @@ export const vagueOf = (line: Line): Head | undefined => {
   });
 };
 
+/** "Extra virgin" and the like are kinds, not more of something. */
+const extraKinds =
+  'virgin large lean mature thick firm fine dry hot light dark strong bitter special small long'.split(' ');
+
 const clear = new Set(
-  'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop smidgen twist grind sprinkle'.split(
+  'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop smidgen twist grind sprinkle tin jar packet bag tub punnet'.split(
     ' ',
   ),
 );
@@ -47,15 +52,7 @@ export const oneOf = (line: Line): Head | undefined => {
   });
 };
 
-const head = (part: Partial<Head>): Head => ({
-  quantity: null,
-  to: null,
-  unit: null,
-  pack: null,
-  notes: [],
-  because: [],
-  end: 0,
-  ...part,
-});
+// Each line gets lists of its own, since notes are added to them.
+const head = (part: Partial<Head>): Head => ({ ...noHead, notes: [], because: [], ...part });
 
 const afterOf = (tokens: readonly Token[], at: number): number => (isWord(tokens[at], 'of') ? at + 1 : at);

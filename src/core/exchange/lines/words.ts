@@ -13,11 +13,12 @@ export const prepared = set(
   'patted dried-off pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
   'hard-boiled soft-boiled pre-cooked precooked skin-on bone-in skin-off bone-off de-seeded de-veined de-stoned',
   'finely-chopped roughly-chopped thinly-sliced softish crosswise lengthways lengthwise',
+  'uncooked spatchcocked frenched',
 );
 
 /** What loses weight when it is readied so: whether the amount is before or after makes a difference. */
 export const losesWeight = set(
-  'peeled trimmed cored seeded deseeded stoned pitted boned boneless skinless skinned shelled podded hulled',
+  'peeled trimmed cored seeded deseeded stoned pitted boned skinned shelled podded hulled',
   'husked shucked filleted drained cooked boiled roasted steamed stemmed destemmed de-seeded de-veined',
   'de-stoned precooked pre-cooked',
 );
@@ -32,7 +33,7 @@ export const sizes = set(
   'large small medium big medium-sized medium-size large-sized small-sized extra-large jumbo tiny long whole',
   'ripe firm free-range organic unwaxed good-quality day-old stale fat plump good-sized bite-sized bite-size',
   'medium-large large-ish smallish largish medium-ripe overripe over-ripe underripe room-temperature',
-  'thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
+  'med lge lg sm xl thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
 );
 
 /** Heat and hardness, a note before these foods and part of the name before others ("hot paprika"). */
@@ -45,7 +46,7 @@ export const takesState = set(
 export const extents = set(
   'heaped heaping level rounded scant generous good large small medium big fat thick thin short long whole little',
   'full packed medium-sized medium-size large-sized thumb-sized thumb-size bare extra-large healthy slim brimming',
-  'tiny hefty standard regular sized',
+  'tiny hefty standard regular sized med lge lg sm xl',
 );
 
 /** Before a figure: "about 200 g". */
@@ -57,7 +58,7 @@ export const approximations = set(
 /** What begins a note without a comma before it. */
 export const noteBegins = set(
   'for plus with without from until if such like about approx approximately around preferably ideally optional',
-  'at cut to including excluding skin-on bone-in unpeeled depending minus alternatively each',
+  'at cut to including excluding skin-on bone-in unpeeled depending minus alternatively each per',
 );
 
 /** Kinds that a word of preparation names together with the food after it: "minced beef", "rolled oats". */
@@ -72,7 +73,6 @@ export const kinds: Record<string, ReadonlySet<string>> = {
   crushed: set('tomatoes pineapple'),
   split: set('peas lentils red yellow green'),
   cracked: set('wheat'),
-  toasted: set('sesame'),
   roasted: set('red'),
   whipped: set('topping'),
   cooked: set('ham'),
@@ -88,11 +88,14 @@ export const kinds: Record<string, ReadonlySet<string>> = {
   medium: set('curry egg grind sherry rye oatmeal cheddar'),
 };
 
+/** Kinds that the last word of the food tells: "toasted sesame oil". */
+export const kindsOfLast: Record<string, ReadonlySet<string>> = { toasted: set('oil'), roasted: set('oil') };
+
 /** Foods whose words of preparation may mean a product or a state; which, only the cook knows. */
 export const eitherKind = set('chopped crushed roasted fried');
 
 /** Parts that are taken of a whole: "juice of 1 lemon". */
-export const parts = set('juice zest rind peel leaves seeds flesh pulp');
+export const parts = set('juice zest rind peel leaves seeds flesh pulp whites white yolks yolk');
 export const partWords = set(
   'the finely coarsely grated pared strips strip thinly and freshly squeezed chopped only plus fresh sliced shredded',
 );

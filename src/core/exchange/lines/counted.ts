@@ -1,0 +1,160 @@
+import { Rational } from '../../quantity/rational.js';
+import { type Amount, amountAt, bracketAt, packOf, sizeIn } from './bracket.js';
+import { figureAt } from './figures.js';
+import type { Head } from './head.js';
+import { countAt, isContainer, isPlural, lengthAt, measureAt, type UnitRead } from './measures.js';
+import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
+import { afterAmount, afterSize } from './twice.js';
+import { extents } from './words.js';
+
+/** Reads what is counted into a head whose figure is read: dozens, the size of each, tins, cloves, pieces. */
+export const withCount = (line: Line, head: Head, behind: boolean): void => {
+  const { tokens } = line;
+  const dozen = countAt(tokens, head.end);
+  if (dozen?.unit === 'dozen') {
+    const twelve = Rational.of(12);
+    head.quantity = head.quantity!.times(twelve);
+    head.to = head.to?.times(twelve) ?? null;
+    head.end = dozen.end + (isWord(tokens[dozen.end], 'of') ? 1 : 0);
+  }
+  const crossed = isWord(tokens[head.end], 'x') || isSign(tokens[head.end], '×', '*');
+  if (crossed) head.end += 1;
+  if (isWord(tokens[head.end], 'no', 'nos') && isSign(tokens[head.end + 1], '.')) head.end += 2;
+  const ofLength = sizeBefore(line, head, crossed);
+  const extent = extentsEnd(tokens, head.end);
+  const measure = extent > head.end ? measureAt(tokens, extent) : undefined;
+  const count = measure ?? countUnit(tokens, extent, head.quantity!, behind);
+  head.unit = count?.unit ?? 'each';
+  if (!count && ofLength) head.because.push('The figure is a length, and how many are meant is not said.');
+  if (count) {
+    if (extent > head.end) head.notes.push(wordsOf(line, tokens.slice(head.end, extent)));
+    head.end = count.end;
+    if (count.doubt) head.because.push(count.doubt);
+    if (measure) afterAmount(line, head);
+    else sizeAfter(line, head);
+  }
+};
+
+/** The size that stands between figure and unit: "x 400 g", "(14 oz)", "14-oz", "5 cm". True when the figure was it. */
+const sizeBefore = (line: Line, head: Head, crossed: boolean): boolean => {
+  const { tokens } = line;
+  const bracket = bracketAt(tokens, head.end);
+  if (bracket?.closed) {
+    const size = sizeIn(bracket.inner);
+    head.pack = size?.pack ?? null;
+    if (!size) head.notes.push(wordsOf(line, bracket.inner));
+    head.end = bracket.end;
+    return false;
+  }
+  const direct = lengthAt(tokens, head.end);
+  if (direct !== undefined && !crossed) {
+    const own = figureStart(tokens, head.end);
+    if (head.end - own > 1 && !head.to) head.because.push('The figure may be how many, and a length.');
+    head.end = otherLength(tokens, direct);
+    head.notes.push(wordsOf(line, tokens.slice(own, head.end)));
+    head.quantity = Rational.one;
+    head.to = null;
+    return true;
+  }
+  const second = figureAt(tokens, head.end + (isDash(tokens[head.end]) ? 1 : 0));
+  const length = second && lengthAt(tokens, second.end);
+  if (length === undefined) sizeOfEach(line, head, amountAt(tokens, head.end), crossed);
+  else {
+    const end = otherLength(tokens, length);
+    head.notes.push(wordsOf(line, tokens.slice(head.end, end)));
+    head.end = end;
+  }
+  return false;
+};
+
+/** "2.5cm/1in": past the same length told again. */
+const otherLength = (tokens: readonly Token[], at: number): number => {
+  const figure = isSign(tokens[at], '/') ? figureAt(tokens, at + 1) : undefined;
+  return (figure && lengthAt(tokens, figure.end)) ?? at;
+};
+
+/** The figure itself, one token or more, that ends before a token. */
+const figureStart = (tokens: readonly Token[], end: number): number => {
+  let at = end;
+  while (at > 0 && tokens[at - 1]?.kind !== 'word') at--;
+  return at;
+};
+
+const sizeOfEach = (line: Line, head: Head, amount: Amount, crossed: boolean): void => {
+  if (!amount) return;
+  const pack = packOf(amount);
+  if (!crossed && !countAt(line.tokens, amount.end))
+    head.because.push('Two figures stand side by side: how many, and the size of each.');
+  if (pack) head.pack = pack;
+  else head.notes.push(wordsOf(line, line.tokens.slice(head.end, amount.end)));
+  head.end = amount.end;
+  afterSize(line, head);
+};
+
+/** "1 can (14 oz) tomatoes", "1 pack of 6 rolls". */
+const sizeAfter = ({ tokens }: Line, head: Head): void => {
+  if (head.pack || !isContainer(head.unit)) return;
+  const bracket = bracketAt(tokens, head.end);
+  const size = bracket?.closed ? sizeIn(bracket.inner) : undefined;
+  if (bracket && size) {
+    head.pack = size.pack;
+    head.end = bracket.end;
+  } else if (isWord(tokens[head.end], 'of')) sizeInPieces(tokens, head);
+};
+
+const sizeInPieces = (tokens: readonly Token[], head: Head): void => {
+  const amount = amountAt(tokens, head.end + 1);
+  const figure = figureAt(tokens, head.end + 1);
+  if (amount || !figure || figure.to || tokens[head.end + 1]?.kind !== 'figure') return;
+  head.pack = { amount: figure.value.toString(), unit: 'each' };
+  head.end = figure.end;
+};
+
+export const extentsEnd = (tokens: readonly Token[], start: number): number => {
+  let at = start;
+  while (tokens[at] && extents.has(tokens[at]!.low)) at += isSign(tokens[at + 1], '.') ? 2 : 1;
+  return at;
+};
+
+/** Words that are a unit only in the plural after more than one: "2 rib eye steaks" counts steaks. */
+const namesInSingular = [
+  'rib',
+  'strip',
+  'side',
+  'square',
+  'leaf',
+  'blade',
+  'stem',
+  'bar',
+  'ball',
+  'pot',
+  'log',
+  'roll',
+];
+const namedTogether: Record<string, string[]> = {
+  rib: ['eye', 'roast', 'steak', 'steaks'],
+  pot: ['roast'],
+  strip: ['steak', 'steaks', 'loin'],
+  square: ['sausage'],
+  stock: ['cube', 'cubes'],
+  roll: ['mop', 'mops'],
+};
+
+/** A count unit, unless the word is part of the food's name or there is no food after it. */
+export const countUnit = (
+  tokens: readonly Token[],
+  at: number,
+  quantity: Rational,
+  behind = false,
+): UnitRead | undefined => {
+  const count = countAt(tokens, at);
+  if (!count || behind) return count;
+  const next = tokens[count.end];
+  if (!next || (next.kind === 'sign' && !isSign(next, '('))) return undefined;
+  const token = tokens[at]!;
+  const several = quantity.compare(Rational.one) > 0;
+  if (namedTogether[token.low]?.includes(next.low)) return undefined;
+  if (several && !isPlural(token) && namesInSingular.includes(token.low) && !isWord(next, 'of'))
+    return undefined;
+  return count;
+};

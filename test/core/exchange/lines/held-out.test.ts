@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import { readLine } from '../../../../src/core/exchange/lines/read-line.js';
+import { corpus, measured } from '../../../corpus/corpus.js';
+
+/** Lines the reader had not been shown: at least 95 of 100 read rightly, and none wrongly and sure. */
+test.each(['lines-held-out'])('%s', (name) => {
+  const lines = corpus(name);
+  const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
+  const share = ((100 * right) / lines.length).toFixed(1);
+  console.log(`${name}: ${right} of ${lines.length} lines read rightly (${share} %), ${sure} of them sure.`);
+  for (const { known, wrong, reading } of results)
+    if (wrong.length > 0) console.log(`${reading.sure ? 'Sure: ' : ''}${known.text}: ${wrong.join('; ')}`);
+  expect(lines.length).toBeGreaterThanOrEqual(100);
+  expect(right / lines.length).toBeGreaterThanOrEqual(0.95);
+  expect(wrongAndSure.map(({ known }) => known.text)).toEqual([]);
+  expect(tooSure.map(({ known }) => known.text)).toEqual([]);
+});
