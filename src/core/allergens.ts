@@ -154,9 +154,8 @@ export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] => {
   const list = listOf(facts.kitchen);
   const cells = list.items.map((item): Cell => ({ item, state: 'free', unknown: false, brings: [] }));
   for (const { ingredient, through } of all)
-    for (const [i, { state, unknown }] of statesBy(list, ingredient).entries()) {
-      if (state === 'free') continue;
-      const cell = cells[i]!;
+    for (const { at, state, unknown } of notFree(list, ingredient)) {
+      const cell = cells[at]!;
       cell.state = worst(cell.state, state);
       cell.unknown ||= unknown;
       cell.brings.push({ ingredient, through, state, unknown });
@@ -164,13 +163,17 @@ export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] => {
   return cells;
 };
 
-const kept = new WeakMap<Ingredient, { list: AllergenList; states: Known[] }>();
+type Open = Known & { at: number };
 
-/** An ingredient's states in the order of a list; an ingredient comes in by many ways and is looked up once. */
-const statesBy = (list: AllergenList, ingredient: Ingredient): Known[] => {
+const kept = new WeakMap<Ingredient, { list: AllergenList; open: Open[] }>();
+
+/** The entries of a list that an ingredient is not free of, by their place in it; most ingredients have few. */
+const notFree = (list: AllergenList, ingredient: Ingredient): Open[] => {
   const known = kept.get(ingredient);
-  if (known?.list === list) return known.states;
-  const states = list.items.map(({ members }) => stateOf(ingredient, members));
-  kept.set(ingredient, { list, states });
-  return states;
+  if (known?.list === list) return known.open;
+  const open = list.items
+    .map(({ members }, at) => ({ at, ...stateOf(ingredient, members) }))
+    .filter(({ state }) => state !== 'free');
+  kept.set(ingredient, { list, open });
+  return open;
 };

@@ -7,7 +7,7 @@ import type { Answer, Problem } from './problem.js';
 import { guessedPrice, missingFact, noPreferredPack, noPrice } from './problems.js';
 import { exact } from './quantity/amount.js';
 import { Rational, sum } from './quantity/rational.js';
-import { type Quantity, quantity } from './quantity/units.js';
+import { type Base, type Quantity, quantity } from './quantity/units.js';
 import { type DishNeed, headCount, requirementsOf } from './requirements.js';
 import type { LineNeed, RecipeNeed } from './scaling.js';
 import { boughtIn, isMissing, latestPrice, preferredPack } from './weighing.js';
@@ -26,29 +26,55 @@ export const packPrice = once((ingredient: Ingredient, facts: Facts): PackPrice 
   return { price: Rational.of(price.price), size, date: price.date, guess: price.guess };
 });
 
+/** What one gram, millilitre or piece as purchased costs, and what leaves that open or a guess. */
+type Rate = { rate: Rational | undefined; problems: Problem[] };
+
+const ratesOf = once((_ingredient: Ingredient, _facts: Facts) => new Map<Base | undefined, Rate>());
+
+/** The rate of an ingredient by a measure, worked out once for all the lines that ask for it. */
+const rateOf = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
+  const rates = ratesOf(ingredient, facts);
+  const known = rates.get(base);
+  if (known) return known;
+  const rate = workOutRate(ingredient, base, facts);
+  rates.set(base, rate);
+  return rate;
+};
+
+const workOutRate = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
+  if (ingredient.notBought) return { rate: Rational.zero, problems: [] };
+  const pack = packPrice(ingredient, facts);
+  if ('sentence' in pack) return { rate: undefined, problems: [pack] };
+  const problems = pack.guess ? [guessedPrice(ingredient, pack.date)] : [];
+  if (base === undefined) return { rate: undefined, problems };
+  const inPack = boughtIn(ingredient, { value: Rational.one, base }, pack.size.base);
+  if (isMissing(inPack)) return { rate: undefined, problems: [...problems, missingFact(ingredient, inPack)] };
+  return { rate: inPack.over(pack.size.value).times(pack.price), problems };
+};
+
 /**
  * Usage cost of an amount as purchased: its share of the preferred pack at the price that stands, in minor units,
- * exact. What isn't bought costs a true zero; without a price the cost is undefined and the problem says why.
+ * exact. What isn't bought costs a true zero; without a price the cost is undefined and `priceProblems` say why.
  */
-export const usageCost = (
+const usageCost = (
   ingredient: Ingredient,
   bought: Quantity | undefined,
   facts: Facts,
-  problems: Problem[],
 ): Rational | undefined => {
   if (ingredient.notBought) return Rational.zero;
-  const pack = packPrice(ingredient, facts);
-  if ('sentence' in pack) {
-    problems.push(pack);
-    return undefined;
-  }
-  if (pack.guess) problems.push(guessedPrice(ingredient, pack.date));
-  if (!bought) return undefined;
-  const inPack = boughtIn(ingredient, bought, pack.size.base);
-  if (!isMissing(inPack)) return inPack.over(pack.size.value).times(pack.price);
-  problems.push(missingFact(ingredient, inPack));
-  return undefined;
+  const rate = bought && rateOf(ingredient, bought.base, facts).rate;
+  return rate && bought.value.times(rate);
 };
+
+/** What leaves the cost of scaled recipes open: prices that are missing or guessed, facts that a price waits for. */
+export const priceProblems = (needs: readonly RecipeNeed[], facts: Facts): Problem[] =>
+  [...needs]
+    .reverse()
+    .flatMap(({ lines }) =>
+      lines.flatMap(({ ingredient, line, bought }) =>
+        ingredient && line.amount !== null ? rateOf(ingredient, bought?.base, facts).problems : [],
+      ),
+    );
 
 /** A line's usage cost; a component line carries its share of what the component costs. */
 export type LineCost = { need: LineNeed; cost: Rational | undefined };
@@ -59,28 +85,26 @@ export type RecipeCost = { need: RecipeNeed; lines: LineCost[]; cost: Rational; 
  * `complete` is false when a line's cost isn't known, and the problems name why.
  */
 export const costOf = (needs: readonly RecipeNeed[], facts: Facts): Answer<RecipeCost[]> => {
-  const problems: Problem[] = [];
   const costs = new Map<string, RecipeCost>();
   for (const need of [...needs].reverse()) {
-    const lines = need.lines.map((line) => ({ need: line, cost: lineCost(line, costs, facts, problems) }));
+    const lines = need.lines.map((line) => ({ need: line, cost: lineCost(line, costs, facts) }));
     const known = ({ cost, need: { line, component } }: LineCost) =>
       (cost !== undefined || line.amount === null) && (!component || costs.get(component.key)!.complete);
     const complete = need.factor !== undefined && lines.length > 0 && lines.every(known);
     const cost = sum(lines.map((line) => line.cost ?? Rational.zero));
     costs.set(need.recipe.key, { need, lines, cost, complete });
   }
-  return { value: needs.map((need) => costs.get(need.recipe.key)!), problems };
+  return { value: needs.map((need) => costs.get(need.recipe.key)!), problems: priceProblems(needs, facts) };
 };
 
 const lineCost = (
   need: LineNeed,
   costs: ReadonlyMap<string, RecipeCost>,
   facts: Facts,
-  problems: Problem[],
 ): Rational | undefined => {
   if (need.ingredient) {
     if (need.line.amount === null) return need.ingredient.notBought ? Rational.zero : undefined;
-    return usageCost(need.ingredient, need.bought, facts, problems);
+    return usageCost(need.ingredient, need.bought, facts);
   }
   const component = costs.get(need.component!.key)!;
   const { factor } = component.need;

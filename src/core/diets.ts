@@ -96,17 +96,18 @@ const byTraits = (diet: Diet, ingredient: Ingredient): Found =>
     .map((trait) => ({ verdict: verdictOfTrait[traitOf(ingredient, trait)], because: trait }))
     .reduce((a, b) => (rank[b.verdict] > rank[a.verdict] ? b : a), { verdict: 'yes', because: '' } as Found);
 
-const kept = new WeakMap<Ingredient, Map<Diet, Found>>();
+const kept = new Map(diets.map((diet) => [diet, new WeakMap<Ingredient, Found>()]));
 
 /**
  * A diet against one ingredient, and the fact it turns on. A choice or a faith turns on what is in a dish: of its label
  * only "contains" counts, not traces. An allergy turns on the label alone.
  */
 const judge = (diet: Diet, ingredient: Ingredient): Found => {
-  const answers = kept.get(ingredient) ?? new Map<Diet, Found>();
-  kept.set(ingredient, answers);
-  const found = answers.get(diet) ?? workOut(diet, ingredient);
-  answers.set(diet, found);
+  const answers = kept.get(diet)!;
+  const known = answers.get(ingredient);
+  if (known) return known;
+  const found = workOut(diet, ingredient);
+  answers.set(ingredient, found);
   return found;
 };
 
@@ -133,7 +134,9 @@ const answersOf = once((_recipe: Recipe, _facts: Facts) => new Map<string, Judge
 
 const judgeDiet = (id: string, recipe: Recipe, facts: Facts): Judged => {
   const answers = answersOf(recipe, facts);
-  const judged = answers.get(id) ?? judgeAll(id, recipe, facts);
+  const known = answers.get(id);
+  if (known) return known;
+  const judged = judgeAll(id, recipe, facts);
   answers.set(id, judged);
   return judged;
 };

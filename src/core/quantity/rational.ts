@@ -1,3 +1,5 @@
+import { bigGcd, gcd } from './divisors.js';
+
 /**
  * Exact fractions. Figures stay small in a kitchen, so numerator and denominator are plain integers while
  * products stay under 2^53 and big integers beyond; both paths give the same reduced fraction.
@@ -182,20 +184,6 @@ const within = (value: Int) => typeof value === 'number' && value <= SMALL / 1.5
 
 const shrink = (value: bigint): Int =>
   value <= 9007199254740991n && value >= -9007199254740991n ? Number(value) : value;
-
-const gcd = (a: number, b: number): number => {
-  let x = a;
-  let y = b;
-  while (y !== 0) [x, y] = [y, x % y];
-  return x || 1;
-};
-
-const bigGcd = (a: bigint, b: bigint): bigint => {
-  let x = a;
-  let y = b;
-  while (y !== 0n) [x, y] = [y, x % y];
-  return x || 1n;
-};
 
 const integer = (text: string): Int => {
   if (!/^-?\d+$/.test(text)) throw new SyntaxError(`not a figure: ${text}`);

@@ -1,18 +1,18 @@
 import { allergensOf, type Cell } from '../allergens.js';
-import { checkYield, linesWeight } from '../batch.js';
+import { linesWeight } from '../batch.js';
 import { servedOn } from '../calendar.js';
 import { costOfEvent, type DishCost, type EventCost } from '../costing.js';
-import { type Coverage, coverageOf, coverageProblems } from '../coverage.js';
+import type { Coverage } from '../coverage.js';
 import type { Course, Event } from '../facts/event.js';
-import { type Facts, factsOf } from '../facts/facts.js';
-import { type DishDay, driveProblems, latestSteps } from '../latest.js';
+import type { Facts } from '../facts/facts.js';
+import type { DishDay } from '../latest.js';
 import { toMinor } from '../money.js';
-import { ovenAsks, ovenProblems } from '../ovens.js';
 import { traysFor } from '../prep.js';
 import type { Answer } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
-import { type DishNeed, headCount, requirementsOf, worstFirst } from '../requirements.js';
-import { isOpen, unreadIn } from './allergen-matrix.js';
+import { type DishNeed, headCount } from '../requirements.js';
+import { isOpen } from './allergen-matrix.js';
+import { toSettle, workOut } from './settle.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
 export type DishSummary = {
@@ -41,17 +41,9 @@ export type EventSummary = {
 
 /** One event on a page: what is made of each dish, what it costs and holds, who is left out, what must be settled. */
 export const eventSummary = (event: Event, today: Facts): Answer<EventSummary> => {
-  const facts = factsOf(event, today);
-  const needs = requirementsOf(event, facts);
-  const { value: cost, problems: found } = costOfEvent(event, facts, needs);
-  const coverage = coverageOf(event, facts);
-  const days = latestSteps(event, needs, facts);
-  const problems = [
-    ...coverageProblems(event, coverage),
-    ...driveProblems(event, days, facts),
-    ...ovenProblems(event, ovenAsks(event, days, facts), facts),
-    ...found,
-  ];
+  const worked = workOut(event, today);
+  const { facts, needs, coverage, days } = worked;
+  const { value: cost } = costOfEvent(event, facts, needs);
   const work = new Map(days.map((day) => [day.dish, day]));
   const courses = needs.map(({ course, dishes }, c) => ({
     course,
@@ -61,11 +53,8 @@ export const eventSummary = (event: Event, today: Facts): Answer<EventSummary> =
     ),
   }));
   const all = courses.flatMap(({ dishes }) => dishes);
-  const recipes = new Set(all.flatMap(({ need }) => need.recipes.map(({ recipe }) => recipe)));
-  for (const recipe of recipes) problems.push(...checkYield(recipe, facts));
-  problems.push(...unreadIn(all.map(({ need, allergens }) => ({ recipe: need.recipe, cells: allergens }))));
   const gramsAGuest = total(all.map((dish) => dish.gramsAGuest));
-  return { value: { event, facts, courses, cost, coverage, gramsAGuest }, problems: worstFirst(problems) };
+  return { value: { event, facts, courses, cost, coverage, gramsAGuest }, problems: toSettle(worked) };
 };
 
 const dishSummary = (

@@ -5,7 +5,7 @@ import { isLive, type PrepDay, prepFor } from '../prep.js';
 import type { Problem } from '../problem.js';
 import { headCount } from '../requirements.js';
 import { firstCourse } from '../service.js';
-import { eventSummary } from './event-summary.js';
+import { toSettle, workOut } from './settle.js';
 
 export type WeekEvent = {
   event: Event;
@@ -36,7 +36,7 @@ export const week = (events: readonly Event[], from: string, facts: Facts): Week
   const settle: Week['settle'] = [];
   const stops = new Map<string, number>();
   for (const event of live) {
-    const { problems } = eventSummary(event, facts);
+    const problems = toSettle(workOut(event, facts));
     stops.set(event.key, problems.filter(({ weight }) => weight === 'stop').length);
     settle.push(...problems.map((problem) => ({ event, problem })));
   }
