@@ -44,11 +44,16 @@ export const bracketAt = (tokens: readonly Token[], at: number): Bracket | undef
   return { inner: tokens.slice(at + 1), end: tokens.length, closed: false };
 };
 
-/** The size a bracket states and nothing else: "(400 g)", "(14-ounce)", "(150 g each)". */
-export const sizeIn = (inner: readonly Token[]): { pack: Measure; each: boolean } | undefined => {
+/** The size a bracket states and nothing else, with the same told again: "(400 g)", "(14-ounce)", "(400g/14oz)". */
+export const sizeIn = (
+  inner: readonly Token[],
+): { pack: Measure; each: boolean; again: Token[] } | undefined => {
   const amount = amountAt(inner, 0);
   const pack = amount && packOf(amount);
   if (!amount || !pack) return undefined;
-  const each = isWord(inner[amount.end], 'each');
-  return amount.end + (each ? 1 : 0) === inner.length ? { pack, each } : undefined;
+  const second = isSign(inner[amount.end], '/') ? amountAt(inner, amount.end + 1) : undefined;
+  const end = second?.end ?? amount.end;
+  const each = isWord(inner[end], 'each');
+  if (end + (each ? 1 : 0) !== inner.length) return undefined;
+  return { pack, each, again: second ? inner.slice(amount.end + 1, end) : [] };
 };

@@ -42,7 +42,7 @@ const sizeBefore = (line: Line, head: Head, crossed: boolean): boolean => {
   if (bracket?.closed) {
     const size = sizeIn(bracket.inner);
     head.pack = size?.pack ?? null;
-    if (!size) head.notes.push(wordsOf(line, bracket.inner));
+    if (!size || size.again.length > 0) head.notes.push(wordsOf(line, size ? size.again : bracket.inner));
     head.end = bracket.end;
     return false;
   }
@@ -69,6 +69,9 @@ const sizeBefore = (line: Line, head: Head, crossed: boolean): boolean => {
 
 /** "2.5cm/1in": past the same length told again. */
 const otherLength = (tokens: readonly Token[], at: number): number => {
+  const bracket = bracketAt(tokens, at);
+  const inside = bracket && figureAt(bracket.inner, 0);
+  if (bracket && inside && lengthAt(bracket.inner, inside.end) === bracket.inner.length) return bracket.end;
   const figure = isSign(tokens[at], '/') ? figureAt(tokens, at + 1) : undefined;
   return (figure && lengthAt(tokens, figure.end)) ?? at;
 };
@@ -76,7 +79,13 @@ const otherLength = (tokens: readonly Token[], at: number): number => {
 /** The figure itself, one token or more, that ends before a token. */
 const figureStart = (tokens: readonly Token[], end: number): number => {
   let at = end;
-  while (at > 0 && tokens[at - 1]?.kind !== 'word') at--;
+  while (
+    at > 0 &&
+    (['figure', 'glyph'].includes(tokens[at - 1]!.kind) ||
+      isSign(tokens[at - 1], '/') ||
+      isDash(tokens[at - 1]))
+  )
+    at--;
   return at;
 };
 
@@ -92,12 +101,14 @@ const sizeOfEach = (line: Line, head: Head, amount: Amount, crossed: boolean): v
 };
 
 /** "1 can (14 oz) tomatoes", "1 pack of 6 rolls". */
-const sizeAfter = ({ tokens }: Line, head: Head): void => {
+const sizeAfter = (line: Line, head: Head): void => {
+  const { tokens } = line;
   if (head.pack || !isContainer(head.unit)) return;
   const bracket = bracketAt(tokens, head.end);
   const size = bracket?.closed ? sizeIn(bracket.inner) : undefined;
   if (bracket && size) {
     head.pack = size.pack;
+    if (size.again.length > 0) head.notes.push(wordsOf(line, size.again));
     head.end = bracket.end;
   } else if (isWord(tokens[head.end], 'of')) sizeInPieces(tokens, head);
 };

@@ -108,6 +108,8 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
   if (isWord(token, 'free', 'good') && isWord(next, 'range', 'quality')) return 2;
   if (next && kinds[token.low]?.has(next.low)) return 0;
   if (kindsOfLast[token.low]?.has(words.at(-1)!.low)) return 0;
+  if (sizes.has(token.low) && isWord(next, 'sized', 'size')) return 2;
+  if (/-sized?$/.test(token.low)) return 1;
   if (sizes.has(token.low)) return asBought && token.low === 'whole' ? 0 : isSign(next, '.') ? 2 : 1;
   if (isWord(token, 'extra') && next && sizes.has(next.low)) return 2;
   if (states.has(token.low)) return takesState.has(words.at(-1)!.low) || isWord(next, 'water') ? 1 : 0;
@@ -167,6 +169,7 @@ export const partOf = (tokens: readonly Token[]): number => {
     if (isSign(token, '&', '/', ',')) continue;
     if (token.kind !== 'word') return 0;
     if (named && isWord(token, 'of', 'from')) return at + 1;
+    if (at > 0 && isWord(token, 'of') && isWord(tokens[at - 1], 'strip', 'strips')) continue;
     if (parts.has(token.low)) named = true;
     else if (!partWords.has(token.low)) return 0;
   }

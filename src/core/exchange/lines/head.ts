@@ -2,7 +2,7 @@ import type { Measure } from '../../facts/common.js';
 import { Rational } from '../../quantity/rational.js';
 import { joinedMeasureAt } from './bracket.js';
 import { countUnit, withCount } from './counted.js';
-import { type Figure, figureAt } from './figures.js';
+import { figureAt } from './figures.js';
 import { isContainer, isPlural, type UnitRead } from './measures.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { afterAmount } from './twice.js';
@@ -46,8 +46,10 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
     end: figure.end,
   };
   const measure = joinedMeasureAt(tokens, figure.end);
-  if (measure && !isNamedByMeasure(tokens, measure)) withMeasure(line, head, figure, measure, behind);
+  if (measure && !isNamedByMeasure(tokens, measure)) withMeasure(line, head, measure, behind);
   else withCount(line, head, behind);
+  orTwo(tokens, head);
+  if (head.unit === 'spoon') head.because.push('Which spoon is meant is not said.');
   if (isWord(tokens[head.end], 'each') && head.end + 1 < tokens.length) {
     head.notes.push('each');
     head.because.push('The amount is of each of several foods.');
@@ -55,6 +57,14 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   }
   if (isWord(tokens[head.end], 'of')) head.end += isWord(tokens[head.end + 1], 'the') ? 2 : 1;
   return head;
+};
+
+/** "a clove or two of". */
+const orTwo = (tokens: readonly Token[], head: Head): void => {
+  const to = isWord(tokens[head.end], 'or') && !head.to ? figureAt(tokens, head.end + 1) : undefined;
+  if (!to || !isWord(tokens[to.end], 'of') || to.value.compare(head.quantity!) <= 0) return;
+  head.to = to.value;
+  head.end = to.end;
 };
 
 /** "about", "scant", "at least", "up to", "~", "a good": only when a figure follows. */
@@ -69,6 +79,7 @@ const afterApproximations = (tokens: readonly Token[], start: number): number =>
     )
       at += 2;
     else if (isWord(token, 'at') && isWord(tokens[at + 1], 'least', 'most')) at += 2;
+    else if (isWord(token, 'less', 'more') && isWord(tokens[at + 1], 'than')) at += 2;
     else if (isWord(token, 'up') && isWord(tokens[at + 1], 'to')) at += 2;
     else if (token?.kind === 'word' && approximations.has(token.low)) at += 1;
     else if (isSign(token, '~', '≈', '.') && (at > start || token?.text !== '.')) at += 1;
@@ -87,7 +98,7 @@ const isFigureOne = (token: Token | undefined): boolean => isWord(token, 'a', 'o
 
 const holdsIt = ['g', 'kg', 'oz', 'lb', 'ml', 'cl', 'dl', 'l', 'fl-oz', 'pint', 'quart', 'gallon'];
 
-const withMeasure = (line: Line, head: Head, figure: Figure, measure: UnitRead, behind: boolean): void => {
+const withMeasure = (line: Line, head: Head, measure: UnitRead, behind: boolean): void => {
   const { tokens } = line;
   head.unit = measure.unit;
   head.end = measure.end;
@@ -100,15 +111,21 @@ const withMeasure = (line: Line, head: Head, figure: Figure, measure: UnitRead, 
     head.because.push('Cup mushrooms are a kind too.');
   if (measure.unit === 'lb' && isWord(tokens[measure.end], 'cake'))
     head.because.push('A pound cake is a kind of cake too.');
-  const container = head.to ? undefined : countUnit(tokens, measure.end, Rational.one, behind);
-  if (container && isContainer(container.unit) && holdsIt.includes(measure.unit)) {
-    head.pack = { amount: figure.value.toString(), unit: measure.unit };
-    head.quantity = Rational.one;
-    head.unit = container.unit;
-    head.end = container.end;
-    if (isPlural(tokens[container.end - 1]) && container.unit !== 'each')
-      head.because.push('How many of them is not stated.');
-    return;
-  }
+  if (asContainer(line, head, behind)) return;
   afterAmount(line, head);
+  asContainer(line, head, behind);
+};
+
+/** "400 g tin", "400g/14oz tin": the amount was the size of one. True when it was. */
+const asContainer = ({ tokens }: Line, head: Head, behind: boolean): boolean => {
+  const { quantity, unit } = head;
+  const container = head.to ? undefined : countUnit(tokens, head.end, Rational.one, behind);
+  if (!container || !isContainer(container.unit) || !quantity || !unit || !holdsIt.includes(unit))
+    return false;
+  head.pack = { amount: quantity.toString(), unit };
+  head.quantity = Rational.one;
+  head.unit = container.unit;
+  if (isPlural(tokens[head.end])) head.because.push('How many of them is not stated.');
+  head.end = container.end;
+  return true;
 };

@@ -17,9 +17,16 @@ export const afterAmount = (line: Line, head: Head): void => {
 
 /** The size of each told again: "1 x 1.5kg/3lb 5oz chicken". */
 export const afterSize = (line: Line, head: Head): void => {
-  const next = isSign(line.tokens[head.end], '/') ? amountAt(line.tokens, head.end + 1) : undefined;
+  const { tokens } = line;
+  const bracket = bracketAt(tokens, head.end);
+  if (bracket?.closed && toldAgain(bracket.inner)) {
+    head.notes.push(wordsOf(line, bracket.inner));
+    head.end = bracket.end;
+    return;
+  }
+  const next = isSign(tokens[head.end], '/') ? amountAt(tokens, head.end + 1) : undefined;
   if (!next) return;
-  head.notes.push(wordsOf(line, line.tokens.slice(head.end + 1, next.end)));
+  head.notes.push(wordsOf(line, tokens.slice(head.end + 1, next.end)));
   head.end = next.end;
   smallerPart(line, head);
 };

@@ -33,6 +33,8 @@ const clear = new Set(
 /** One of something, without saying so: "handful of rocket", "thumb-sized piece of ginger". */
 export const oneOf = (line: Line): Head | undefined => {
   const { tokens } = line;
+  if (isWord(tokens[0], 'dozen', 'doz') && tokens[1])
+    return head({ quantity: Rational.of(12), unit: 'each', end: afterOf(tokens, 1) });
   const at = extentsEnd(tokens, 0);
   const unit = countAt(tokens, at) ?? measureAt(tokens, at);
   const next = unit && tokens[unit.end];

@@ -52,7 +52,7 @@ export const extents = set(
 /** Before a figure: "about 200 g". */
 export const approximations = set(
   'about approx approximately around roughly circa scant generous heaped heaping rounded level good nearly almost',
-  'just over under maximum minimum ca',
+  'just over under maximum minimum max min ca c',
 );
 
 /** What begins a note without a comma before it. */
