@@ -63,6 +63,7 @@ test('a dish for another group covers nobody here', () => {
   const children = { recipe: 'stew', eaters: { counts: [{ group: 'children', guests: 3 }] } };
   expect(has(withGuest([children], { diets: ['no-milk'] }))).toEqual(['no']);
   expect(has(party(10, [children], { guests: [guest({ group: 'children' })] }))).toEqual(['yes']);
+  expect(has(withGuest(['stew'], { group: 'gone' }))).toEqual(['no']);
 });
 
 test('guests known by number are said as a number', () => {

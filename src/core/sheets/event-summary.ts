@@ -81,8 +81,7 @@ const dishSummary = (
 };
 
 /** Grams of a whole dish as served; where no weight is stated, as its lines go in. */
-const gramsOf = ({ portion, portions, recipe, recipes }: DishNeed, facts: Facts): Rational | undefined => {
-  if (portion?.base === 'g') return portion.value.times(portions);
+const gramsOf = ({ recipe, recipes }: DishNeed, facts: Facts): Rational | undefined => {
   const { factor, makes } = recipes[0]!;
   return factor && (makes.g ?? linesWeight(recipe, facts))?.times(factor);
 };
