@@ -11,6 +11,7 @@ const shared = new Set(
 );
 /** Words that a stock or a juice is made of are foods by themselves; before these they only say of what. */
 const madeOf = new Set('stock broth juice vinegar mince leaves oil seeds zest cube cubes'.split(' '));
+const colours = new Set('white red green brown black yellow pink golden'.split(' '));
 const fats = new Set('butter lard ghee margarine dripping shortening fat'.split(' '));
 
 /** Splits a food at its "or" or slash; undefined when there is none. */
@@ -34,5 +35,5 @@ const trimmedEnd = (tokens: readonly Token[]): Token[] =>
 /** True when the first word cannot stand without the last of the other: "red or white wine". */
 const leansOn = (first: Token, head: Token): boolean => {
   if (fats.has(first.low) || !isFoodName(head.low)) return false;
-  return !isFoodName(first.low) || (madeOf.has(head.low) && !shared.has(first.low));
+  return !isFoodName(first.low) || colours.has(first.low) || (madeOf.has(head.low) && !shared.has(first.low));
 };

@@ -40,12 +40,9 @@ const digits = (tokens: readonly Token[], at: number): Single | undefined => {
   if (token?.kind !== 'figure' || token.text.length > 13) return undefined;
   const { text } = token;
   if (/^\d+$/.test(text)) {
-    const next = tokens[at + 1];
-    const grouped =
-      next?.kind === 'figure' && next.spaced && /^[1-9]\d{0,2}$/.test(text) && next.text === '000';
-    return grouped
-      ? { value: Rational.parse(`${text}000`), end: at + 2 }
-      : { value: Rational.parse(text), end: at + 1 };
+    let end = at + 1;
+    if (/^[1-9]\d{0,2}$/.test(text)) while (tokens[end]?.text === '000' && tokens[end]!.spaced) end++;
+    return { value: Rational.parse(text + '000'.repeat(Math.min(end - at - 1, 3))), end };
   }
   if (/^[1-9]\d{0,2}(,\d{3})+$/.test(text)) {
     const once = text.split(',').length === 2;

@@ -1,11 +1,12 @@
 import { alternativeIn } from './alternatives.js';
 import { sizeIn } from './bracket.js';
 import { doubtsOfFood, doubtsOfNotes } from './doubts.js';
+import { figureAt } from './figures.js';
 import { type Food, foodOf, partOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { headingOf } from './heading.js';
 import { leadOf } from './lead.js';
-import { isShopPack } from './measures.js';
+import { isShopPack, measureAt } from './measures.js';
 import { type LineReading, nothingRead } from './reading.js';
 import { statedOf } from './stated.js';
 import { tailOf } from './tail.js';
@@ -93,7 +94,11 @@ const headings =
 const withoutAmount = (rest: readonly Token[], name: string): string[] => {
   if (headings.test(name)) return ['It may be a heading.'];
   const figure = rest.find(
-    ({ kind }, at) => kind === 'glyph' || (kind === 'figure' && !isSign(rest[at + 1], '%')),
+    ({ kind, low }, at) =>
+      kind === 'glyph' ||
+      (kind === 'figure' && !isSign(rest[at + 1], '%')) ||
+      (kind === 'word' && low !== 'a' && low !== 'an' && figureAt(rest, at) !== undefined) ||
+      (low.length > 1 && measureAt(rest, at) !== undefined),
   );
   return figure ? [`"${figure.text}" is not read as an amount.`] : [];
 };

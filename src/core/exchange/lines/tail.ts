@@ -1,5 +1,6 @@
 import { Rational } from '../../quantity/rational.js';
 import { extentsEnd } from './counted.js';
+import { figureAt } from './figures.js';
 import { isPrepared } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { countAt, isPlural } from './measures.js';
@@ -17,10 +18,14 @@ export const holdsFigure = ({ tokens }: Line): boolean =>
 export const tailOf = (line: Line): Tail | undefined => {
   const { tokens } = line;
   for (let at = 1; at < tokens.length; at++) {
-    if (tokens[at]!.kind !== 'figure' && tokens[at]!.kind !== 'glyph') continue;
-    const head = headOf(line, at, true);
+    const inWords = tokens[at]!.kind === 'word';
+    if (tokens[at]!.kind === 'sign') continue;
+    const head = figureAt(tokens, at) ? headOf(line, at, true) : undefined;
+    if (!head && inWords) continue;
     if (!head) return undefined;
     const lead = leadOf(tokens, at);
+    // "cream - half a pint": in words, only behind a mark and with a unit.
+    if (inWords && (lead.start === at || head.unit === 'each')) continue;
     const closes = lead.bracket && isSign(tokens[head.end], ')');
     const end = closes ? head.end + 1 : head.end;
     const clear =

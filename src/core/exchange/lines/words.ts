@@ -10,7 +10,7 @@ export const prepared = set(
   'smashed split butterflied deveined debearded gutted filleted scaled cleaned pressed strained reserved tied',
   'scored segmented spiralized spiralised riced topped tailed unpeeled undrained unsifted stripped broken',
   'heated scalded reheated caramelized caramelised charred browned seared stemmed destemmed cut sieved wiped',
-  'patted dried-off pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
+  'patted pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
   'hard-boiled soft-boiled pre-cooked precooked skin-on bone-in skin-off bone-off de-seeded de-veined de-stoned',
   'finely-chopped roughly-chopped thinly-sliced softish crosswise lengthways lengthwise',
   'uncooked spatchcocked frenched',
@@ -39,7 +39,7 @@ export const sizes = set(
 /** Heat and hardness, a note before these foods and part of the name before others ("hot paprika"). */
 export const states = set('hot cold warm boiling chilled iced soft soft-set cool');
 export const takesState = set(
-  'water milk stock broth butter coffee tea cream oil vegetables mash custard margarine wine lard shortening',
+  'water milk stock broth butter coffee tea cream vegetables mash custard margarine wine lard shortening',
 );
 
 /** Between figure and unit: "2 heaped tbsp", "3 fat cloves". */
@@ -64,8 +64,8 @@ export const noteBegins = set(
 /** Kinds that a word of preparation names together with the food after it: "minced beef", "rolled oats". */
 export const kinds: Record<string, ReadonlySet<string>> = {
   minced: set('beef pork lamb turkey chicken veal meat venison'),
-  rolled: set('oats'),
-  flaked: set('almonds salt'),
+  rolled: set('oats barley rye spelt wheat jumbo'),
+  flaked: set('almonds salt coconut'),
   slivered: set('almonds'),
   blanched: set('almonds hazelnuts'),
   shredded: set('wheat suet coconut'),
@@ -85,11 +85,20 @@ export const kinds: Record<string, ReadonlySet<string>> = {
   strained: set('yoghurt yogurt'),
   pressed: set('tofu'),
   cut: set('mixed'),
-  medium: set('curry egg grind sherry rye oatmeal cheddar'),
+  medium: set('curry grind sherry rye oatmeal cheddar'),
+  fat: set('free'),
+  firm: set('tofu'),
+  jumbo: set('oats rolled'),
+  broken: set('rice'),
+  washed: set('rind'),
 };
 
 /** Kinds that the last word of the food tells: "toasted sesame oil". */
-export const kindsOfLast: Record<string, ReadonlySet<string>> = { toasted: set('oil'), roasted: set('oil') };
+export const kindsOfLast: Record<string, ReadonlySet<string>> = {
+  toasted: set('oil'),
+  roasted: set('oil'),
+  medium: set('noodles'),
+};
 
 /** Foods whose words of preparation may mean a product or a state; which, only the cook knows. */
 export const eitherKind = set('chopped crushed roasted fried');
