@@ -20,27 +20,29 @@ export const coming = async (db: Db, today: string): Promise<Coming[]> => {
 /**
  * The keys of quoted and confirmed events that may have jobs on these days, by date and key: those of the days
  * themselves, of the day before (served after midnight), and those up to a year ahead whose recipes, with their
- * components through any depth, may be begun that many days before.
+ * components through any depth, may be begun that many days before. How long before is asked of all recipes first, so
+ * that a book with many events to come is not read.
  */
 export const preparedOn = async (db: Db, { from, to }: { from: string; to: string }): Promise<string[]> => {
   const { rows } = await sql<{ key: string }>`
-    with recursive live as (
-      select id, key, date from event where archived_at is null and state in ('quoted', 'confirmed')
-        and date between ${from}::date - 1 and ${to}::date + 366
-    ), made (recipe_id, ahead) as (
-      select recipe_id, max(days_ahead) from recipe_step group by recipe_id
-    ), below (root, id, ahead) as (
-      select recipe.key, recipe.id, coalesce(made.ahead, 0)
-        from recipe left join made on made.recipe_id = recipe.id
-        where recipe.key in (select recipe from dish join live on live.id = event_id where live.date > ${to}::date)
+    with recursive own as materialized (
+      select recipe_id as id, max(days_ahead) as ahead from recipe_step where days_ahead > 0 group by recipe_id
+    ), uses as materialized (
+      select component.id as component, recipe_id as id from recipe_line
+        join recipe component on component.key = recipe_line.component
+    ), begun (id, ahead) as (
+      select id, ahead from own
       union
-      select below.root, recipe.id, below.ahead + coalesce(made.ahead, 0)
-        from below join recipe_line on recipe_line.recipe_id = below.id
-        join recipe on recipe.key = recipe_line.component left join made on made.recipe_id = recipe.id
-    ), begun (root, ahead) as (select root, max(ahead) from below group by root)
-    select key from live where date <= ${to}::date or exists (
-      select from dish join begun on begun.root = dish.recipe
-      where dish.event_id = live.id and begun.ahead >= live.date - ${to}::date)
-    order by date, key collate "C"`.execute(db);
+      select uses.id, begun.ahead + coalesce(own.ahead, 0)
+        from begun join uses on uses.component = begun.id left join own on own.id = uses.id
+    ), longest as materialized (
+      select recipe.key, max(begun.ahead) as ahead from begun join recipe on recipe.id = begun.id group by recipe.key
+    )
+    select event.key from event where archived_at is null and state in ('quoted', 'confirmed')
+      and date >= ${from}::date - 1 and date <= ${to}::date + least(366, (select max(ahead) from longest))
+      and (date <= ${to}::date or exists (
+        select from dish join longest on longest.key = dish.recipe
+        where dish.event_id = event.id and longest.ahead >= event.date - ${to}::date))
+    order by date, event.key collate "C"`.execute(db);
   return rows.map(({ key }) => key);
 };
