@@ -10,8 +10,8 @@ type GuestIn = NonNullable<EventIn['guests']>[number];
 
 export const eventKey = (i: number): string => `event-${i}`;
 
-/** A busy week: so many events in the seven days from today, and ten in every other week of the book. */
-const aWeek = 10;
+/** A busy week: ten events in the seven days from today, five in every other week of the book. */
+const [thisWeek, aWeek] = [10, 5];
 
 /** The event whose page is measured: on Saturday, four courses with fifteen dishes. */
 export const measured = eventKey(0);
@@ -49,9 +49,9 @@ export const eventAt = (i: number, count: number, recipes: number): EventIn => {
 };
 
 const dayOf = (i: number, count: number): number => {
-  if (i < aWeek) return i % 7;
-  const later = Math.floor((count - aWeek) / 5);
-  const place = i - aWeek;
+  if (i < thisWeek) return i % 7;
+  const later = Math.floor((count - thisWeek) / 5);
+  const place = i - thisWeek;
   const weekDays = (n: number) => Math.floor((n * 7) / aWeek);
   return place < later ? 7 + weekDays(place) : -1 - weekDays(place - later);
 };
