@@ -69,9 +69,8 @@ const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
     return batches ? html`${batches.toFixed(2)} of a batch` : html`<b class="loud">not known</b>`;
   if (ingredient.notBought) return html`not bought`;
   if (!bought) return html`<b class="loud">yield not known</b>`;
-  const whole = line.scales === 'pieces' ? ', whole pieces' : '';
   const base = baseOf(line.unit);
-  if (base !== 'g' && base !== 'ml') return html`as counted${whole}`;
+  if (base !== 'g' && base !== 'ml') return html`${line.scales === 'pieces' ? 'whole pieces' : 'as counted'}`;
   const share = exact(ingredient.edibleYield?.yield ?? '0');
   if (share.isZero) return html`as bought`;
   const at = html`<span class="thin">at ${percentOf(share, f)}</span>`;

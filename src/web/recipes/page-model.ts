@@ -1,15 +1,10 @@
-import { cupOf } from '../../core/batch.js';
 import type { Facts } from '../../core/facts/facts.js';
 import type { Answer, Problem } from '../../core/problem.js';
 import { showQuantity } from '../../core/quantity/show.js';
-import { needsCup, type Quantity } from '../../core/quantity/units.js';
 import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
-import { scaledRecipeSheet } from '../../core/sheets/scaled-recipe-sheet.js';
 import type { Stored } from '../../store/documents.js';
-import { cupWords } from '../cups.js';
 import type { Form } from '../form.js';
-import { formatFor } from '../format.js';
-import { type Html, html, nothing } from '../html.js';
+import { type Html, html } from '../html.js';
 import { pageOf } from '../links.js';
 import { mark } from '../marks.js';
 import { withMend } from '../mends.js';
@@ -17,11 +12,12 @@ import { type AllergenRow, allergenRows } from './allergen-rows.js';
 import type { PageAsked } from './asked.js';
 import { differencesInWords } from './differences.js';
 import { type LineRow, lighter, lineRows } from './line-rows.js';
+import { cupIn, footOf } from './recipe-foot.js';
 import { boxForm, type ScaleBox, scaleBox, shown } from './scale-box.js';
 import { type StepRow, stepRows } from './step-rows.js';
 import { type Other, subLine } from './sub-line.js';
+import { type TotalRow, totalRow } from './total-row.js';
 import type { EventUse } from './uses.js';
-import { costInWords } from './words.js';
 
 export type RecipePage = {
   key: string;
@@ -32,7 +28,7 @@ export type RecipePage = {
   forWhat: Html;
   base: Html;
   lines: LineRow[];
-  total: { made: Html; base: Html; portions: Html; aPortion: string; cost: string; complete: boolean };
+  total: TotalRow;
   steps: StepRow[];
   cup: string;
   note: string;
@@ -83,7 +79,7 @@ export const recipePage = (
     lines: lineRows(value),
     total: totalRow(value),
     steps: stepRows(value),
-    cup: recipe.lines.some(({ unit }) => needsCup(unit)) ? cupWords[cupOf(recipe, facts)] : '',
+    cup: cupIn(value),
     note: recipe.note,
     scale: scaleBox(value, around),
     ...allergenRows(value),
@@ -95,7 +91,7 @@ export const recipePage = (
     problems: problems.filter(({ code }) => code !== 'to-taste').map(withMend),
     csv: `${address}.csv${queryOf(around)}`,
     json: `${address}.json${queryOf(around)}`,
-    foot: scaledRecipeSheet(answer).foot,
+    foot: footOf(answer, cupIn(value)),
     paper: {
       left: kitchen.name,
       middle: use ? use.name : '',
@@ -104,30 +100,6 @@ export const recipePage = (
     },
   };
   return { model, form };
-};
-
-const totalRow = ({ facts, made, base, portions, portion, aPortion, cost, complete }: ScaledRecipe) => {
-  const { kitchen } = facts;
-  const f = formatFor(kitchen);
-  const known = complete || cost > 0;
-  const many = portions && lighter(showQuantity({ value: portions, base: 'portion' }, kitchen));
-  const byPortions = made?.base === 'portion';
-  const figures = (quantity: Quantity) =>
-    byPortions ? { ...showQuantity(quantity, kitchen), unit: 'each' } : showQuantity(quantity, kitchen);
-  return {
-    made: made ? f.measure(figures(made)) : html`<b class="loud">not known</b>`,
-    base: base ? lighter(figures(base)) : nothing,
-    portions:
-      byPortions || !many
-        ? html`${byPortions ? 'portions' : 'in all'}`
-        : html`${many}${portion && html` of ${lighter(showQuantity(portion, kitchen))}`}`,
-    aPortion:
-      portions && known && aPortion !== undefined
-        ? `${f.money(aPortion)} a portion${complete ? '' : ' so far'}`
-        : '',
-    cost: costInWords(known ? cost : undefined, complete, f),
-    complete,
-  };
 };
 
 /** The part of the address that says how much is made, for the other forms of the same sheet. */

@@ -23,7 +23,7 @@ const minutesOf = ({ minutes, minutesLongest }: Step, f: Format): string => {
   if (minutesLongest === null || minutesLongest === minutes) return f.duration(minutes);
   return minutesLongest < 60
     ? `${minutes} to ${f.duration(minutesLongest)}`
-    : `${f.duration(minutes)} to ${f.duration(minutesLongest)}`;
+    : `${f.duration(minutes).replace(/ min$/, minutes < 60 ? ' min' : '')} to ${f.duration(minutesLongest)}`;
 };
 
 const heatOf = ({ oven, rings }: Step, f: Format): string => {

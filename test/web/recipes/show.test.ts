@@ -26,7 +26,7 @@ test('a recipe says what goes in, what to buy, what it holds and costs', async (
     'gluten',
     'Celery , from Celery in Vegetable stock',
     'Other nine: not listed',
-    '2 h 30 min to 3 h',
+    '2 h 30 to 3 h',
     '160 °C',
     'Oven, 1 tray of 20 portions',
     'to taste',
