@@ -7,12 +7,13 @@ import type { Sheet } from '../core/sheets/sheet.js';
  */
 export const csvOf = (sheet: Sheet): string => {
   const columns = new Map<string, string>([['table', 'table']]);
-  for (const table of sheet.tables)
+  const { tables } = sheet;
+  for (const table of tables)
     for (const { key, label, unit } of table.columns)
       if (!columns.has(key)) columns.set(key, unit ? `${label} (${unit})` : label);
   columns.set('note', 'note');
   const rows = [
-    ...sheet.tables.flatMap(({ name, rows }) => rows.map((row) => ({ ...row, table: name }))),
+    ...tables.flatMap(({ name, rows }) => rows.map((row) => ({ ...row, table: name }))),
     ...sheet.problems.map(({ sentence }) => ({ table: 'to settle', note: sentence })),
     ...sheet.foot.map((note) => ({ table: 'notes', note })),
   ];

@@ -123,59 +123,61 @@ export const allergenMatrixSheet = ({ value, problems }: Answer<AllergenMatrix>)
     sheet: 'allergens',
     title: `Allergens, ${event.name}`,
     about: { event: event.key, date: event.date, list, notKnown: String(value.notKnown) },
-    tables: [
-      {
-        name: 'matrix',
-        title: 'Dishes',
-        columns: [
-          { key: 'course', label: 'Course' },
-          { key: 'dish', label: 'Dish' },
-          ...items.map((item) => ({ key: item.id, label: item.name })),
-        ],
-        rows: rows.map(({ course, recipe, cells }) => ({
-          course,
-          dish: recipe.name,
-          ...Object.fromEntries(cells.map((cell) => [cell.item.id, cellWords(cell)])),
-        })),
-      },
-      {
-        name: 'sources',
-        title: 'What brings them in',
-        columns: [
-          { key: 'dish', label: 'Dish' },
-          { key: 'allergen', label: 'Allergen' },
-          { key: 'gs1', label: 'GS1 code' },
-          { key: 'state', label: 'State' },
-          { key: 'ingredient', label: 'Ingredient' },
-          { key: 'through', label: 'Through' },
-          { key: 'source', label: 'Source' },
-          { key: 'date', label: 'Label read' },
-        ],
-        rows: rows.flatMap(({ recipe, cells }) => cells.flatMap((cell) => sourceRows(recipe, cell))),
-      },
-      {
-        name: 'coverage',
-        title: 'Who can eat what',
-        columns: [
-          { key: 'guest', label: 'Guest' },
-          { key: 'diets', label: 'Diets' },
-          { key: 'course', label: 'Course' },
-          { key: 'dish', label: 'Dish' },
-          { key: 'verdict', label: 'Can eat' },
-          { key: 'because', label: 'Because of' },
-        ],
-        rows: coverage.rows.flatMap(({ who, diets, cells }) =>
-          cells.map(({ course, name, verdict, reasons }) => ({
-            guest: who,
-            diets: diets.join('; '),
-            course: event.courses.find((c) => c.key === course)!.name,
-            dish: name,
-            verdict: verdictWords[verdict],
-            because: [...new Set(reasons.map((reason) => reason.ingredient.name))].join('; '),
+    get tables() {
+      return [
+        {
+          name: 'matrix',
+          title: 'Dishes',
+          columns: [
+            { key: 'course', label: 'Course' },
+            { key: 'dish', label: 'Dish' },
+            ...items.map((item) => ({ key: item.id, label: item.name })),
+          ],
+          rows: rows.map(({ course, recipe, cells }) => ({
+            course,
+            dish: recipe.name,
+            ...Object.fromEntries(cells.map((cell) => [cell.item.id, cellWords(cell)])),
           })),
-        ),
-      },
-    ],
+        },
+        {
+          name: 'sources',
+          title: 'What brings them in',
+          columns: [
+            { key: 'dish', label: 'Dish' },
+            { key: 'allergen', label: 'Allergen' },
+            { key: 'gs1', label: 'GS1 code' },
+            { key: 'state', label: 'State' },
+            { key: 'ingredient', label: 'Ingredient' },
+            { key: 'through', label: 'Through' },
+            { key: 'source', label: 'Source' },
+            { key: 'date', label: 'Label read' },
+          ],
+          rows: rows.flatMap(({ recipe, cells }) => cells.flatMap((cell) => sourceRows(recipe, cell))),
+        },
+        {
+          name: 'coverage',
+          title: 'Who can eat what',
+          columns: [
+            { key: 'guest', label: 'Guest' },
+            { key: 'diets', label: 'Diets' },
+            { key: 'course', label: 'Course' },
+            { key: 'dish', label: 'Dish' },
+            { key: 'verdict', label: 'Can eat' },
+            { key: 'because', label: 'Because of' },
+          ],
+          rows: coverage.rows.flatMap(({ who, diets, cells }) =>
+            cells.map(({ course, name, verdict, reasons }) => ({
+              guest: who,
+              diets: diets.join('; '),
+              course: event.courses.find((c) => c.key === course)!.name,
+              dish: name,
+              verdict: verdictWords[verdict],
+              because: [...new Set(reasons.map((reason) => reason.ingredient.name))].join('; '),
+            })),
+          ),
+        },
+      ];
+    },
     problems,
     foot: [cautions.allergens],
   };

@@ -131,27 +131,29 @@ export const eventSummarySheet = ({ value, problems }: Answer<EventSummary>): Sh
       currency,
       complete: String(cost.complete),
     },
-    tables: [
-      {
-        name: 'menu',
-        title: 'Menu',
-        columns: [
-          { key: 'course', label: 'Course' },
-          { key: 'time', label: 'Served' },
-          { key: 'dish', label: 'Dish' },
-          { key: 'portions', label: 'Portions' },
-          { key: 'portion', label: 'Each' },
-          { key: 'unit', label: 'Unit' },
-          { key: 'cost', label: 'Cost', unit: currency },
-          { key: 'costKnown', label: 'Cost known so far', unit: currency },
-          { key: 'aPortion', label: 'A portion', unit: currency },
-          { key: 'contains', label: 'Contains' },
-          { key: 'mayContain', label: 'May contain' },
-          { key: 'notKnown', label: 'Not known: treat as contains' },
-        ],
-        rows,
-      },
-    ],
+    get tables() {
+      return [
+        {
+          name: 'menu',
+          title: 'Menu',
+          columns: [
+            { key: 'course', label: 'Course' },
+            { key: 'time', label: 'Served' },
+            { key: 'dish', label: 'Dish' },
+            { key: 'portions', label: 'Portions' },
+            { key: 'portion', label: 'Each' },
+            { key: 'unit', label: 'Unit' },
+            { key: 'cost', label: 'Cost', unit: currency },
+            { key: 'costKnown', label: 'Cost known so far', unit: currency },
+            { key: 'aPortion', label: 'A portion', unit: currency },
+            { key: 'contains', label: 'Contains' },
+            { key: 'mayContain', label: 'May contain' },
+            { key: 'notKnown', label: 'Not known: treat as contains' },
+          ],
+          rows,
+        },
+      ];
+    },
     problems,
     foot: [conventions.portions, conventions.prices, cautions.allergens],
   };

@@ -10,6 +10,7 @@ export type Sheet = {
   sheet: string;
   title: string;
   about: Record<string, string>;
+  /** Written out when they are read: a page shows the rest of a sheet and draws its rows itself. */
   tables: Table[];
   problems: Problem[];
   /** Conventions that shaped the figures, and the cautions of the trade. */
