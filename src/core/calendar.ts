@@ -25,6 +25,33 @@ export const localTime = (epochMilliseconds: number, timeZone: string): { date: 
   return { date: now.toPlainDate().toString(), time: now.toPlainTime().toString({ smallestUnit: 'minute' }) };
 };
 
+const offsets = new Map<string, number>();
+
+/** How far a zone's clock is ahead of UTC as a day begins, in nanoseconds. */
+const offsetOn = (date: string, timeZone: string): number => {
+  const key = `${timeZone} ${date}`;
+  const offset =
+    offsets.get(key) ?? Temporal.PlainDate.from(date).toZonedDateTime(timeZone).offsetNanoseconds;
+  if (offsets.size < 5000) offsets.set(key, offset);
+  return offset;
+};
+
+/**
+ * The time on a zone's clock that lies a length of real minutes before another; both in minutes from midnight of a day.
+ * In the night the clock goes on or back it is an hour earlier or later than the figures alone would say.
+ */
+export const minutesBefore = (time: number, length: number, date: string, timeZone: string): number => {
+  const start = time - length;
+  const dayOf = (minutes: number) => addDays(date, Math.floor(minutes / 1440));
+  const last = dayOf(time);
+  if (offsetOn(dayOf(start), timeZone) === offsetOn(addDays(last, 1), timeZone)) return start;
+  const plainTime = Temporal.PlainTime.from(clockOf(time));
+  const from = Temporal.PlainDate.from(last)
+    .toZonedDateTime({ timeZone, plainTime })
+    .subtract({ minutes: length });
+  return daysBetween(date, from.toPlainDate().toString()) * 1440 + from.hour * 60 + from.minute;
+};
+
 /** The calendar day a course is served on. */
 export const servedOn = (event: Event, course: Course): string =>
   course.dayAfter ? addDays(event.date, 1) : event.date;

@@ -1,4 +1,4 @@
-import { servedOn, serviceMinutes } from './calendar.js';
+import { minutesBefore, servedOn, serviceMinutes } from './calendar.js';
 import { daysAheadOf, dueDays, followers } from './due.js';
 import type { Course, Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
@@ -30,11 +30,18 @@ type Ready = { by: number | undefined; venue: boolean };
  */
 export const latestSteps = (event: Event, needs: readonly CourseNeed[], facts: Facts): DishDay[] => {
   const { due } = dueDays(event, facts);
-  const drive = driveTo(event, facts);
+  const { timeZone } = facts.kitchen;
+  const clock: Clock = {
+    drive: driveTo(event, facts),
+    back: (time, length) => minutesBefore(time, length, event.date, timeZone),
+  };
   return needs.flatMap(({ course, dishes }) =>
-    dishes.map((dish) => dishDay(dish, course, event, due, drive)),
+    dishes.map((dish) => dishDay(dish, course, event, due, clock)),
   );
 };
+
+/** The drive to the venue, and the time on the kitchen's clock so many real minutes before another. */
+type Clock = { drive: number; back: (time: number, length: number) => number };
 
 const driveTo = (event: Event, facts: Facts): number => {
   const place = facts.places.get(event.place);
@@ -53,7 +60,7 @@ const dishDay = (
   course: Course,
   event: Event,
   due: ReadonlyMap<string, string>,
-  drive: number,
+  clock: Clock,
 ): DishDay => {
   const day = servedOn(event, course);
   const ready = new Map<string, Ready[]>([[dish.recipe.key, [{ by: serviceMinutes(course), venue: true }]]]);
@@ -64,7 +71,7 @@ const dishDay = (
     if (due.get(recipe.key) !== day) continue;
     const wanted = ready.get(recipe.key)!;
     const ahead = daysAheadOf(recipe);
-    const times = backwards(need, wanted, drive);
+    const times = backwards(need, wanted, clock);
     const ofDay = times.filter((_, i) => ahead[i] === 0);
     for (const { start, end, step } of ofDay) {
       if (start === undefined || end === undefined) open = true;
@@ -72,34 +79,43 @@ const dishDay = (
     }
     const before = times.length ? [earliest(times)] : wanted;
     for (const { component } of need.lines)
-      if (component) ready.set(component.key, [...(ready.get(component.key) ?? []), ...before]);
+      if (component) ready.set(component.key, soonest([...(ready.get(component.key) ?? []), ...before]));
   }
   const start = open || steps.length === 0 ? undefined : Math.min(...steps.map((step) => step.start));
   return { dish, steps, start };
 };
 
+/** Of all that something must be ready for, the first at home and the first at the venue. */
+const soonest = (ready: readonly Ready[]): Ready[] =>
+  [false, true].flatMap((venue) => {
+    const there = ready.filter((one) => one.venue === venue);
+    if (there.length === 0) return [];
+    const open = there.some(({ by }) => by === undefined);
+    return [{ by: open ? undefined : Math.min(...there.map(({ by }) => by!)), venue }];
+  });
+
 type Timed = { step: Step; start: number | undefined; end: number | undefined };
 
 /** A recipe's steps in their order, each as late as what follows it lets it be. */
-const backwards = ({ recipe }: RecipeNeed, wanted: readonly Ready[], drive: number): Timed[] => {
+const backwards = ({ recipe }: RecipeNeed, wanted: readonly Ready[], clock: Clock): Timed[] => {
   const times = new Map<Step, Timed>();
   for (const step of [...recipe.steps].reverse()) {
     const after = followers(recipe, step).map(({ step: later, least }) => {
       const from = times.get(later)!.start;
-      return { by: from === undefined ? undefined : from - least, venue: later.where === 'venue' };
+      return { by: from === undefined ? undefined : clock.back(from, least), venue: later.where === 'venue' };
     });
-    const end = latestEnd(step, after.length ? after : wanted, drive);
-    const start = end === undefined || step.minutes === null ? undefined : end - step.minutes;
+    const end = latestEnd(step, after.length ? after : wanted, clock);
+    const start = end === undefined || step.minutes === null ? undefined : clock.back(end, step.minutes);
     times.set(step, { step, start, end });
   }
   return recipe.steps.map((step) => times.get(step)!);
 };
 
-const latestEnd = (step: Step, ready: readonly Ready[], drive: number): number | undefined => {
+const latestEnd = (step: Step, ready: readonly Ready[], { drive, back }: Clock): number | undefined => {
   let end = Number.POSITIVE_INFINITY;
   for (const { by, venue } of ready) {
     if (by === undefined) return undefined;
-    end = Math.min(end, by - (venue && step.where !== 'venue' ? drive : 0));
+    end = Math.min(end, venue && step.where !== 'venue' ? back(by, drive) : by);
   }
   return end;
 };

@@ -100,3 +100,10 @@ test('a course after midnight counts from the day of the event', () => {
   const [day] = work({ ...event, courses }, one([{ minutes: 40 }]));
   expect([day!.steps[0]!.start, clockOf(day!.start!)]).toEqual([1430, '23:50']);
 });
+
+// A shoulder roasts 8 h for 07:00 on the morning of 29 March 2026, when London's clock goes on at 01:00: from 22:00.
+test('a night on which the clock goes on takes an hour from the evening before', () => {
+  const event = party(10, ['pie'], { date: '2026-03-29' });
+  const courses = event.courses.map((course) => ({ ...course, time: '07:00' }));
+  expect(clock({ ...event, courses }, one([{ minutes: 480 }]))).toEqual(['pie s0 22:00–07:00']);
+});

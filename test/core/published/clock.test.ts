@@ -4,6 +4,7 @@ import {
   clockOf,
   daysBetween,
   localTime,
+  minutesBefore,
   minutesOf,
   mondayOf,
   weekdayOf,
@@ -50,6 +51,22 @@ test('the kitchen’s clock on the nights it changes', () => {
     date: '2027-03-13',
     time: '23:00',
   });
+});
+
+// By the library temporal-polyfill, where the clock goes back on 25 October 2026 and on on 29 March 2026 (London) and on
+// 14 March 2027 (New York): 12 h back from 10:00 are 23:00 the day before, 8 h back from 07:00 are 22:00, from 08:00
+// 23:00; and 12 h before 09:00 on the 25th are 22:00.
+test('lengths of time over the nights on which the clock changes', () => {
+  const before = (date: string, time: string, hours: number, zone: string) => {
+    const minutes = minutesBefore(minutesOf(time), hours * 60, date, zone);
+    return `${addDays(date, Math.floor(minutes / 1440))} ${clockOf(minutes)}`;
+  };
+  expect(before('2026-10-25', '10:00', 12, 'Europe/London')).toBe('2026-10-24 23:00');
+  expect(before('2026-10-25', '09:00', 12, 'Europe/London')).toBe('2026-10-24 22:00');
+  expect(before('2026-03-29', '07:00', 8, 'Europe/London')).toBe('2026-03-28 22:00');
+  expect(before('2027-03-14', '08:00', 8, 'America/New_York')).toBe('2027-03-13 23:00');
+  expect(before('2026-11-28', '18:00', 30, 'Europe/London')).toBe('2026-11-27 12:00');
+  expect(before('2026-11-28', '18:00', 0, 'Europe/London')).toBe('2026-11-28 18:00');
 });
 
 test('minutes from midnight and the clock they show, on whatever day', () => {
