@@ -1,4 +1,3 @@
-import { amount as stored } from '../../facts/common.js';
 import { Rational } from '../../quantity/rational.js';
 import { glyphs, isDash, isSign, isWord, type Token } from './tokens.js';
 
@@ -125,14 +124,18 @@ const single = (tokens: readonly Token[], at: number): Single | undefined => {
   return rest ? { ...whole, value: whole.value.plus(rest.value), end: rest.end } : whole;
 };
 
+/** An amount can be kept: at most twelve figures before the point, nine behind it or below the line. */
+const fits = (value: Rational): boolean =>
+  /^(?:\d{1,12}(?:\.\d{1,9})?|\d{1,9}\/\d{1,9})$/.test(value.toString());
+
 /** The figure that starts at a token, a range as both its ends; undefined when none does. */
 export const figureAt = (tokens: readonly Token[], at: number): Figure | undefined => {
   const from = single(tokens, at);
-  if (!from || !stored.safeParse(from.value.toString()).success) return undefined;
+  if (!from || !fits(from.value)) return undefined;
   const joint = tokens[from.end];
   const joins = isDash(joint) || isWord(joint, 'to', 'or');
   const to = joins && !isWord(tokens[from.end + 1], 'a', 'an') ? single(tokens, from.end + 1) : undefined;
-  if (!to || !stored.safeParse(to.value.toString()).success) return { ...from, to: null };
+  if (!to || !fits(to.value)) return { ...from, to: null };
   const doubt = from.doubt ?? to.doubt ?? descending(from.value, to.value);
   return { value: from.value, to: to.value, end: to.end, ...(doubt && { doubt }) };
 };

@@ -12,8 +12,11 @@ export const headingOf = (line: string): string | undefined => {
   const plain = (marked?.[1] ?? line).trim();
   const ends = /[:：]$/.test(plain);
   const title = plain.replace(/[\s:：.]+$/, '').trim();
-  if (title === '' || title.length > 60 || holdsFigure(tokensOf(title))) return undefined;
-  if (marked || ends) return title;
-  if (serving.test(title)) return title;
-  return /^for (?:the|an?|each|your)\s/i.test(title) && !title.includes(',') ? title : undefined;
+  if (title === '' || title.length > 60) return undefined;
+  const opens =
+    marked ||
+    ends ||
+    serving.test(title) ||
+    (/^for (?:the|an?|each|your)\s/i.test(title) && !title.includes(','));
+  return opens && !holdsFigure(tokensOf(title)) ? title : undefined;
 };

@@ -29,7 +29,11 @@ export const tailOf = (line: Line): Tail | undefined => {
     const closes = lead.bracket && isSign(tokens[head.end], ')');
     const end = closes ? head.end + 1 : head.end;
     const clear =
-      head.unit !== 'each' || lead.marked || end === tokens.length || sizes.has(tokens[end]?.low ?? '');
+      head.unit !== 'each' ||
+      lead.marked ||
+      end === tokens.length ||
+      isSign(tokens[end], ',') ||
+      sizes.has(tokens[end]?.low ?? '');
     if (lead.bracket !== closes || !ends(tokens, end) || !clear || lead.start === 0) continue;
     if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
     return { head, rest: [...tokens.slice(0, lead.start), comma(tokens[at]!), ...tokens.slice(end)] };

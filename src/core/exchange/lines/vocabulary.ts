@@ -110,10 +110,13 @@ winter wombok wood yellow york young yukon
 `;
 
 const accents = /\p{M}/gu;
+const isAscii = /^[ -~]*$/;
 
 /** A word as it is compared: lower case, no accents. */
-const plain = (word: string): string =>
-  word.toLowerCase().normalize('NFD').replace(accents, '').replace(/'s$/, '');
+const plain = (word: string): string => {
+  const low = word.toLowerCase().replace(/'s$/, '');
+  return isAscii.test(low) ? low : low.normalize('NFD').replace(accents, '');
+};
 
 /** The word, and what it may be the plural of. */
 const forms = (word: string): string[] => {
