@@ -1,11 +1,14 @@
 import type { FastifyRequest } from 'fastify';
+import { addDays, clockOf } from '../../core/calendar.js';
 import type { Measure } from '../../core/facts/common.js';
+import type { Event } from '../../core/facts/event.js';
 import { type Facts, factsOf } from '../../core/facts/facts.js';
 import type { Recipe } from '../../core/facts/recipe.js';
+import { latestSteps } from '../../core/latest.js';
 import { exact } from '../../core/quantity/amount.js';
 import { isRead, type Read, readMoreThanZero } from '../../core/reading.js';
 import { readMeasure } from '../../core/reading-measures.js';
-import { dishNeed } from '../../core/requirements.js';
+import { dishNeed, requirementsOf } from '../../core/requirements.js';
 import type { Asked } from '../../core/sheets/scaled-recipe.js';
 import { eventFacts } from '../../store/facts.js';
 import type { Fault } from '../fields.js';
@@ -36,11 +39,12 @@ const withUnit = (each: string, { weight, volume }: Recipe['yield']): string => 
   return /^[\d.,/ ]+$/.test(each) ? `${each} ${own}` : each;
 };
 
+/** A recipe for one dish of an event, with the latest start of each step of the day, by the step's key. */
+export type DishAsked = { asked: Asked; facts: Facts; recipe: Recipe; starts: Starts };
+export type Starts = ReadonlyMap<string, { date: string; time: string }>;
+
 /** The recipe as a dish of an event needs it, by that event's facts; undefined when it is not in that dish. */
-export const forDish = async (
-  request: FastifyRequest,
-  key: string,
-): Promise<{ asked: Asked; facts: Facts; recipe: Recipe } | undefined> => {
+export const forDish = async (request: FastifyRequest, key: string): Promise<DishAsked | undefined> => {
   const found = await eventFacts(request.server.house.db, [query(request, 'event')]);
   const event = found?.events[0];
   const dishes = event?.courses.flatMap(({ dishes }) => dishes) ?? [];
@@ -56,7 +60,20 @@ export const forDish = async (
       own.recipe === need.recipe
         ? { portions: need.portions, portion: dish.portion }
         : { batches: own.factor };
-    return { asked, facts, recipe: own.recipe };
+    return { asked, facts, recipe: own.recipe, starts: startsIn(event, dish.key, key, facts) };
   }
   return undefined;
+};
+
+const startsIn = (event: Event, dish: string, recipe: string, facts: Facts): Starts => {
+  const days = latestSteps(event, requirementsOf(event, facts), facts);
+  const steps = days.find((day) => day.dish.dish.key === dish)?.steps ?? [];
+  return new Map(
+    steps
+      .filter(({ need }) => need.recipe.key === recipe)
+      .map(({ step, start }) => [
+        step.key,
+        { date: addDays(event.date, Math.floor(start / 1440)), time: clockOf(start) },
+      ]),
+  );
 };

@@ -9,7 +9,7 @@ import { pageOf } from '../links.js';
 import { mark } from '../marks.js';
 import { withMend } from '../mends.js';
 import { type AllergenRow, allergenRows } from './allergen-rows.js';
-import type { PageAsked } from './asked.js';
+import type { PageAsked, Starts } from './asked.js';
 import { differencesInWords } from './differences.js';
 import { type LineRow, lighter, lineRows } from './line-rows.js';
 import { cupIn, footOf } from './recipe-foot.js';
@@ -52,6 +52,7 @@ type Around = {
   event: string;
   dish: string;
   typed: PageAsked;
+  starts: Starts;
   printed: string;
   byName: boolean;
 };
@@ -78,7 +79,7 @@ export const recipePage = (
     base: html`base ${base ? lighter(showQuantity(base, kitchen)) : 'not known'}`,
     lines: lineRows(value),
     total: totalRow(value),
-    steps: stepRows(value),
+    steps: stepRows(value, around.starts),
     cup: cupIn(value),
     note: recipe.note,
     scale: scaleBox(value, around),

@@ -37,6 +37,7 @@ export const showRecipe: Answerer = async (request, reply) => {
     event,
     dish: query(request, 'dish'),
     typed,
+    starts: dish?.starts ?? new Map(),
     printed: printedNow(request),
     byName: request.account !== null,
   });

@@ -2,11 +2,19 @@ import type { Step } from '../../core/facts/recipe.js';
 import type { ScaledRecipe, ScaledStep } from '../../core/sheets/scaled-recipe.js';
 import { type Format, formatFor } from '../format.js';
 import { typedAmount } from '../typed.js';
+import type { Starts } from './asked.js';
 
-export type StepRow = { number: number; minutes: string; heat: string; words: string; about: string };
+export type StepRow = {
+  number: number;
+  minutes: string;
+  heat: string;
+  words: string;
+  about: string;
+  starts: string;
+};
 
 /** The method, each step with how long it takes, at what heat, and what it needs. */
-export const stepRows = ({ steps, facts }: ScaledRecipe): StepRow[] => {
+export const stepRows = ({ steps, facts }: ScaledRecipe, starts: Starts): StepRow[] => {
   const f = formatFor(facts.kitchen);
   const numbers = new Map(steps.map(({ step, number }) => [step.key, number]));
   return steps.map((one) => ({
@@ -15,8 +23,13 @@ export const stepRows = ({ steps, facts }: ScaledRecipe): StepRow[] => {
     heat: heatOf(one.step, f),
     words: one.step.words,
     about: aboutStep(one, numbers, f),
+    starts: startOf(starts.get(one.step.key), f),
   }));
 };
+
+/** "start by Fri 17:40": the latest that service allows. */
+const startOf = (start: { date: string; time: string } | undefined, f: Format): string =>
+  start ? `start by ${f.dayName(start.date)} ${start.time}` : '';
 
 const minutesOf = ({ minutes, minutesLongest }: Step, f: Format): string => {
   if (minutes === null) return '';

@@ -82,6 +82,8 @@ test('htmx gets the lines and what else moves, not the fields', async () => {
 test('an event’s dish is scaled as that event needs it, its components too', async () => {
   const { text } = await agent.get('/recipes/lentil-pie?event=choir-supper&dish=lentil-pie');
   expect(plain(text)).toContain('for A Choir supper after the concert 9 1/2 portions');
+  const stew = plain((await agent.get('/recipes/beef-stew?event=choir-supper&dish=beef-stew')).text);
+  expect(stew).toMatch(/served within 1 h\. start by Fri 18:50/);
   const stock = await agent.get('/recipes/vegetable-stock.json?event=choir-supper&dish=beef-stew');
   expect(stock.body.about.factor).toBe('1.0125');
   expect((await agent.get('/recipes/hummus?event=choir-supper')).status).toBe(404);
