@@ -29,11 +29,9 @@ export const packs: Part<PacksAround> = {
   name: 'packs',
   title: 'Packs and prices',
   button: 'Save packs and prices',
-  form: (doc, { today, who }) => ({
+  form: (doc, { today }) => ({
     packs: doc.packs.length > 0 ? doc.packs.map((pack) => packForm(pack, today)) : [emptyPack(today)],
     preferred: String(doc.packs.findIndex(({ preferred }) => preferred)),
-    readOn: typedDay(today),
-    by: who,
   }),
   press: (form, _doc, { today }) => {
     const changed = rowsChanged(form);
@@ -139,8 +137,10 @@ const readPrices = (
 };
 
 /** What becomes of the label: the form asks, and nothing is chosen for the cook. */
-const readDoubt = (reading: Reading, doubt: number, { today }: At) => {
+const readDoubt = (reading: Reading, doubt: number, { today, who }: At) => {
   reading.form.doubt = String(doubt);
+  reading.form.readOn ??= typedDay(today);
+  reading.form.by ??= who;
   const chosen = reading.oneOf('relabel', ['same', 'forget'], 'ask');
   if (chosen === 'ask')
     reading.refuse(

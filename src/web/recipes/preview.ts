@@ -50,7 +50,8 @@ const ownRows = (now: ScaledRecipe, then: ScaledRecipe, f: Format): PreviewRow[]
     row('Cost of a portion', portionCost(now, f), portionCost(then, f)),
     row('Contains', allergensInWords(now, f), allergensInWords(then, f)),
   ];
-  return rows.filter(({ now, then, what }) => now !== then || what === 'Cost of a portion');
+  const always = now.portions ? 'Cost of a portion' : 'Cost of a batch';
+  return rows.filter(({ moves, what }) => moves || what === always);
 };
 
 const row = (what: Html | string, now: string, then: string): PreviewRow => ({
