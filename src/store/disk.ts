@@ -1,13 +1,23 @@
-import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readdirSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { Refusal } from './refusal.js';
 
 /** Makes a folder that only its owner may read, unless it is there; one that cannot be made is refused. */
 export const makeFolder = (folder: string): void => {
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    make(folder);
   } catch (error) {
     throw unwritable(folder, error);
+  }
+};
+
+// One by one: where nothing can be made, as under /proc, making them all in one call never comes back.
+const make = (folder: string): void => {
+  if (!existsSync(dirname(folder))) make(dirname(folder));
+  try {
+    mkdirSync(folder, { mode: 0o700 });
+  } catch (error) {
+    if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) throw error;
   }
 };
 
@@ -24,6 +34,7 @@ const reasons: Record<string, string> = {
   EACCES: 'permission denied',
   EPERM: 'permission denied',
   EROFS: 'the disk is read-only',
+  ENOENT: 'nothing can be made there',
   ENOTDIR: 'part of that path is a file',
   EEXIST: 'that path is a file',
   ENOSPC: 'the disk is full',

@@ -61,6 +61,7 @@ test('a second process on the same folder: one sentence that names the first', a
 test.each([
   ['under a file', (dir: string) => join(dir, 'file', 'data')],
   ['that is a file', (dir: string) => join(dir, 'file')],
+  ['where nothing can be made', () => '/proc/workbook/data'],
 ])('a folder %s cannot be written: one sentence, nothing made', async (_, path) => {
   const dir = newFolder();
   writeFileSync(join(dir, 'file'), 'mine');
