@@ -26,6 +26,8 @@ export type StepReading = {
 /** Longer than any method; beyond it the text is not read. */
 export const longestMethod = 200_000;
 const longestWords = 2000;
+/** Said of every step without a time. */
+export const noTime = 'How long it takes is not said.';
 const mostSteps = 100;
 
 type Place = { part: string; heat: Heat | undefined };
@@ -115,7 +117,7 @@ const timeOf = (
 ): Pick<StepReading, 'minutes' | 'minutesLongest'> => {
   const longest = times.toSorted((a, b) => (b.longest ?? b.minutes) - (a.longest ?? a.minutes))[0];
   if (!longest) {
-    because.push('How long it takes is not said.');
+    because.push(noTime);
     return { minutes: null, minutesLongest: null };
   }
   because.push(...longest.because);

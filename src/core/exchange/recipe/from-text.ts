@@ -1,0 +1,137 @@
+import { readLine } from '../lines/read-line.js';
+import { readMethod } from '../method/read-method.js';
+import type { RecipeDraft, Source, Times } from './draft.js';
+import { sectionsOf } from './from-node.js';
+import { factsOf, furniture, ingredientsMark, methodMark, notesMark } from './marks.js';
+import { noYield, readYield } from './yield.js';
+
+type Part = 'top' | 'ingredients' | 'method' | 'notes';
+
+/** The lines of a recipe, sorted by what they are. */
+type Sorted = Record<Part, string[]> & { yieldText: string; times: Times; guessed: boolean };
+
+/** A draft of one pasted recipe; undefined when the text holds neither ingredients nor method. */
+export const fromText = (text: string, source: Source, title = ''): RecipeDraft | undefined => {
+  const lines = text.split('\n').map((line) => line.trim());
+  const sorted = sort(lines);
+  const sections = sectionsOf(joined(sorted.ingredients));
+  const steps = readMethod(sorted.method.join('\n'));
+  if (sections.every((one) => one.lines.length === 0)) return undefined;
+  const [first = '', ...rest] = sorted.top.filter((line) => line !== '' && !furniture.test(line));
+  const name = title || first.replace(/^[#*\s]+|[*\s:]+$/g, '');
+  const made = sorted.yieldText
+    ? readYield(sorted.yieldText)
+    : { yield: noYield, because: ['What it makes is not said.'] };
+  const unsure = [
+    ...(name ? [] : ['The recipe has no name.']),
+    ...made.because,
+    ...(steps.length > 0 ? [] : ['No method was found.']),
+    ...(sorted.guessed ? ['Where the ingredients end and the method begins is not marked.'] : []),
+  ];
+  const note = [...(title ? [first, ...rest] : rest), ...sorted.notes]
+    .filter((line) => line !== name && line !== '')
+    .join('\n');
+  return {
+    name: name.slice(0, 200),
+    source,
+    yield: made.yield,
+    times: sorted.times,
+    sections,
+    steps,
+    note: note.slice(0, 4000),
+    unsure,
+  };
+};
+
+const sort = (lines: readonly string[]): Sorted => {
+  const sorted: Sorted = {
+    top: [],
+    ingredients: [],
+    method: [],
+    notes: [],
+    yieldText: '',
+    times: { prep: null, cook: null, total: null },
+    guessed: false,
+  };
+  const marked = lines.some((line) => ingredientsMark.test(line));
+  let part: Part = 'top';
+  lines.forEach((line, at) => {
+    const mark = partOf(line, part);
+    if (mark) {
+      part = mark;
+      const behind = line.slice(line.indexOf(':') + 1).trim();
+      if (line.includes(':') && behind)
+        sorted[part].push(...(part === 'ingredients' ? inOneLine(behind) : [behind]));
+      return;
+    }
+    const facts = part === 'method' ? undefined : factsOf(line);
+    if (facts) {
+      sorted.yieldText ||= facts.yieldText;
+      for (const field of ['prep', 'cook', 'total'] as const)
+        sorted.times[field] ??= facts.times[field] ?? null;
+      return;
+    }
+    const next = unmarked(lines, at, part, marked);
+    if (next !== part && next === 'method') sorted.guessed = true;
+    part = next;
+    sorted[part].push(line);
+  });
+  return sorted;
+};
+
+const partOf = (line: string, part: Part): Part | undefined => {
+  if (ingredientsMark.test(line)) return 'ingredients';
+  if (methodMark.test(line)) return 'method';
+  return part !== 'top' && notesMark.test(line) ? 'notes' : undefined;
+};
+
+/** Where nothing marks the parts, the first amount begins the ingredients and the first sentence the method. */
+const unmarked = (lines: readonly string[], at: number, part: Part, marked: boolean): Part => {
+  const line = lines[at]!;
+  if (part === 'top' && !marked && line !== '') return opensList(lines, at) ? 'ingredients' : 'top';
+  return part === 'ingredients' && isInstruction(line) ? 'method' : part;
+};
+
+const opensList = (lines: readonly string[], at: number): boolean => {
+  const read = readLine(lines[at]!);
+  if (read.kind === 'line') return read.quantity !== null && at > 0;
+  const next = lines.slice(at + 1, at + 3).find((line) => line !== '');
+  return read.kind === 'heading' && at > 0 && next !== undefined && readLine(next).quantity !== null;
+};
+
+const verbs =
+  /^(?:(?:step )?\d{1,2}[.):]\s*)?(?:first,? |then |meanwhile,? |next,? |to make the [\p{L} ]{1,30}, )?(?:pre-?heat|heat|mix|stir|add|place|put|bring|pour|combine|whisk|melt|chop|peel|cut|cook|bake|roast|fry|boil|simmer|drain|rinse|wash|season|spread|roll|line|grease|beat|cream|fold|rub|sift|toss|blend|blitz|cover|leave|remove|take|transfer|serve|slice|make|set|turn|warm|soak|in an? |for the [\p{L} ]{1,30}, )\b/iu;
+
+/** A sentence that says what to do rather than what to take. */
+const isInstruction = (line: string): boolean => {
+  if (line.length < 25) return false;
+  const words = line.split(/\s+/).length;
+  const read = readLine(line);
+  if (verbs.test(line) && words > 4 && (/[.!]/.test(line) || words > 8))
+    return read.quantity === null || /^\D/.test(line) || /^\d{1,2}[.)]/.test(line);
+  return read.quantity === null && words > 10 && /[.!]\s*$/.test(line);
+};
+
+/** "Ingredients: 200 g flour, 2 eggs, salt": commas before an amount part the lines. */
+const inOneLine = (text: string): string[] =>
+  text
+    .split(/;\s*|,\s+(?=[\d½⅓⅔¼¾⅛]|an? |salt\b)/i)
+    .map((line) => line.trim())
+    .filter(Boolean);
+
+/** A line that only goes on ("and finely chopped" under "2 onions, peeled,") belongs to the one before. */
+const joined = (lines: readonly string[]): string[] => {
+  const found: string[] = [];
+  for (const line of lines) {
+    const before = found.at(-1);
+    const goesOn =
+      before !== undefined &&
+      before.length < 300 &&
+      before.endsWith(',') &&
+      /^\p{Ll}/u.test(line) &&
+      readLine(line).quantity === null;
+    if (goesOn) found[found.length - 1] = `${before} ${line}`;
+    else found.push(line);
+  }
+  return found;
+};

@@ -1,0 +1,45 @@
+import type { Times } from './draft.js';
+import { readDuration } from './iso-duration.js';
+
+/** What a line of a pasted recipe announces, besides ingredients and method themselves. */
+export const ingredientsMark =
+  /^(?:#+\s*)?(?:\*\*)?(?:the )?(?:ingredients?(?: list)?|you(?:'|’)?(?:ll| will) need|what you(?:'|’)?(?:ll)? need|shopping list)(?:\*\*)?\s*(?::|\([^)]{0,40}\)|$)/i;
+export const methodMark =
+  /^(?:#+\s*)?(?:\*\*)?(?:the )?(?:method|directions?|instructions?|preparation|steps|procedure|how to make (?:it|them)|what to do|to make)(?:\*\*)?\s*(?::|$)/i;
+export const notesMark =
+  /^(?:#+\s*)?(?:\*\*)?(?:notes?|tips?|recipe tips?|recipe notes?|cook(?:'|’)?s (?:notes?|tips?)|storage|to store|make ahead|nutrition(?:al)?(?: information| facts)?)(?:\*\*)?\s*(?::|$)/i;
+/** Furniture of a page between title and list. */
+export const furniture =
+  /^(?:print|save|share|jump to recipe|rate this recipe|pin|email|add to .{1,20}|\d+ (?:reviews?|ratings?|comments?)|by .{1,40}|us|metric|difficulty.{0,20}|easy|course:.*|cuisine:.*|keywords?:.*|author:.*|calories:.*|\d+(?:\.\d)? ?kcal.*)$/i;
+
+const yieldPart =
+  /^(?:serves?|makes|yields?|servings?|portions?|feeds|for \d+ (?:people|persons?|guests?))\b/i;
+const counted = /^\d[\d\s–-]* (?:servings?|portions?|people)$/i;
+const timePart =
+  /^(prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|hands[- ]on|active)(?: time)?\s*[:–-]?\s*(?=[\d½¼¾aoh])/i;
+
+/** Yield and times that a line states: "Serves 4 | Prep: 20 min | Cook 1 hr"; undefined when it states none. */
+export const factsOf = (line: string): { yieldText: string; times: Partial<Times> } | undefined => {
+  if (line.length > 200) return undefined;
+  const facts: { yieldText: string; times: Partial<Times> } = { yieldText: '', times: {} };
+  let any = false;
+  for (const part of line.split(/\s*[|•·;]\s*|\s{3,}|,\s+(?=(?:prep|cook|total|serves|makes|ready)\b)/i)) {
+    const plain = part.replace(/^[*#\s]+|[*\s.]+$/g, '');
+    if (yieldPart.test(plain) || counted.test(plain)) {
+      facts.yieldText ||= plain;
+      any = true;
+      continue;
+    }
+    const found = timePart.exec(plain);
+    const minutes = found && readDuration(plain.slice(found[0].length));
+    if (!found || !minutes) continue;
+    facts.times[fieldOf(found[1]!.toLowerCase())] ??= minutes;
+    any = true;
+  }
+  return any ? facts : undefined;
+};
+
+const fieldOf = (word: string): keyof Times => {
+  if (/^(?:prep|hands|active)/.test(word)) return 'prep';
+  return /^(?:total|ready)/.test(word) ? 'total' : 'cook';
+};

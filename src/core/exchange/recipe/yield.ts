@@ -1,0 +1,55 @@
+import { Rational } from '../../quantity/rational.js';
+import { baseOf } from '../../quantity/units.js';
+import { headOf } from '../lines/head.js';
+import { isMeasuredUnit } from '../lines/measures.js';
+import { tokensOf } from '../lines/tokens.js';
+import type { YieldReading } from './draft.js';
+
+export const noYield: YieldReading = {
+  text: '',
+  portions: null,
+  portionsTo: null,
+  byPiece: false,
+  weight: null,
+  volume: null,
+};
+
+const lead =
+  /^(?:(?:serves?|serving|feeds|makes|yields?|servings?|portions?|recipe (?:serves|makes|yields?)|enough for|for)\b[\s:–-]*)+/i;
+const people =
+  /^(?:servings?|portions?|people|persons?|guests?|adults?|helpings?|serves|as\b|or\b|hungry|generous(?:ly)?|to\b)/i;
+
+/** Reads what a recipe makes ("Serves 4–6", "Makes 12 rolls", "1.2 kg"), with why it is not sure. */
+export const readYield = (text: string): { yield: YieldReading; because: string[] } => {
+  const plain = text.replace(/\s+/g, ' ').trim().slice(0, 200);
+  const made = /^(?:makes|yields?)/i.test(plain);
+  const line = tokensOf(plain.replace(lead, ''));
+  const head = headOf(line);
+  if (!head?.quantity || head.quantity.isZero)
+    return {
+      yield: { ...noYield, text: plain },
+      because: plain ? [`"${plain}" is not read as what it makes.`] : [],
+    };
+  const because = [...head.because];
+  if (head.to) because.push('A range of portions is stated; both ends are kept.');
+  const amount = head.quantity.toString();
+  const unit = head.unit ?? 'each';
+  if (isMeasuredUnit(unit) && ['g', 'ml'].includes(baseOf(unit))) {
+    const measure = { amount, unit };
+    const part = baseOf(unit) === 'g' ? { weight: measure } : { volume: measure };
+    return { yield: { ...noYield, text: plain, ...part }, because };
+  }
+  const rest = plain
+    .slice(plain.length - line.text.length + (line.tokens[head.end]?.start ?? line.text.length))
+    .trim();
+  const byPiece =
+    unit === 'each' || unit === 'portion' ? rest !== '' && !people.test(rest) && unit === 'each' : true;
+  if (made && rest === '' && unit === 'each')
+    because.push('Whether these are portions or pieces is not said.');
+  if (byPiece && head.quantity.equals(Rational.one))
+    because.push('How many portions one of them gives is not said.');
+  return {
+    yield: { ...noYield, text: plain, portions: amount, portionsTo: head.to?.toString() ?? null, byPiece },
+    because,
+  };
+};
