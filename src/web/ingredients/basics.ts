@@ -1,7 +1,10 @@
+import type { Kitchen } from '../../core/facts/kitchen.js';
 import { normalName } from '../../core/names.js';
 import { namesOf, sectionsOf } from '../../store/names.js';
+import type { Db } from '../../store/schema.js';
 import { text } from '../form.js';
 import { pageOf } from '../links.js';
+import { inOrder } from '../listing.js';
 import type { Part } from './part.js';
 
 export type BasicsAround = { sections: string[]; namesake: { name: string; href: string } | undefined };
@@ -28,11 +31,18 @@ export const basics: Part<BasicsAround> = {
     };
     return (before) => ({ ...before, ...read });
   },
-  around: async ({ key }, form, { db }) => ({
-    sections: await sectionsOf(db),
+  around: async ({ key }, form, { db, kitchen }) => ({
+    sections: await sectionsIn(db, kitchen),
     namesake: namesakeOf((await namesOf(db)).ingredients, text(form, 'name'), key),
   }),
 };
+
+/** The shop's sections there are, in the kitchen's order. */
+export const sectionsIn = async (db: Db, { locale }: Pick<Kitchen, 'locale'>): Promise<string[]> =>
+  inOrder(
+    (await sectionsOf(db)).map((name) => ({ name })),
+    locale,
+  ).map(({ name }) => name);
 
 /** The ingredient that has a name already, with a link to it. */
 export const namesakeOf = (

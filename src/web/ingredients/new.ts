@@ -4,7 +4,7 @@ import { figuresOf, foodOf, foodsLike } from '../../core/foods.js';
 import { readMoney } from '../../core/reading.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
 import { readEdibleYield, readMeasure } from '../../core/reading-measures.js';
-import { namesOf, sectionsOf } from '../../store/names.js';
+import { namesOf } from '../../store/names.js';
 import { todayOf } from '../coming.js';
 import { Reading } from '../faults.js';
 import type { Fault } from '../fields.js';
@@ -13,7 +13,7 @@ import { type Answerer, query } from '../house.js';
 import { keyFrom } from '../keys.js';
 import { page } from '../page.js';
 import { add } from '../save.js';
-import { namesakeOf } from './basics.js';
+import { namesakeOf, sectionsIn } from './basics.js';
 import { foodInWords } from './food-words.js';
 
 export type NewIngredient = {
@@ -99,7 +99,7 @@ const draw = async (
   const { db } = reply.request.server.house;
   const name = text(form, 'name').trim();
   const model: NewIngredient = {
-    sections: await sectionsOf(db),
+    sections: await sectionsIn(db, reply.request.kitchen),
     namesake: namesakeOf((await namesOf(db)).ingredients, name, ''),
     currency: reply.request.kitchen.currency,
     foods: foodsLike(name).map((food) => ({ id: food.id, name: food.name, says: foodInWords(food) })),

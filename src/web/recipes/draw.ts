@@ -9,6 +9,7 @@ import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { type Html, html, nothing } from '../html.js';
 import { pageOf } from '../links.js';
+import { inOrder } from '../listing.js';
 import { mark } from '../marks.js';
 import { page } from '../page.js';
 import type { Items } from './items.js';
@@ -66,7 +67,7 @@ export const drawRecipe = async (
     back: key ? pageOf('recipe', key) : '/recipes',
     gutter: key ? 'recipe' : text(form, 'variantOf') ? 'new variant' : 'new recipe',
     at,
-    items: items.offered,
+    items: inOrder(items.offered, request.kitchen.locale),
     offers: rows(form, 'lines').map((row) => offerFor(row, items)),
     open: rows(form, 'lines').filter((row) => offerFor(row, items)?.fresh === false).length,
     earlier: steps.map((_, i) =>

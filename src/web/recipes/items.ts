@@ -15,7 +15,7 @@ export class Items {
   private readonly twice = new Set<string>();
   private readonly texts = new Map<string, string>();
   /** What is offered while one types: what is not archived. */
-  readonly offered: { text: string; isRecipe: boolean }[] = [];
+  readonly offered: { name: string; isRecipe: boolean }[] = [];
 
   constructor({ ingredients, recipes }: Names) {
     const ingredientNames = new Set(ingredients.map(({ name }) => normalName(name)));
@@ -29,7 +29,7 @@ export class Items {
     const text = this.twice.has(normalName(name)) ? `${name} (${kind})` : name;
     this.texts.set(`${kind} ${key}`, text);
     this.byText.set(normalName(text), item);
-    if (!archived) this.offered.push({ text, isRecipe: kind === 'recipe' });
+    if (!archived) this.offered.push({ name: text, isRecipe: kind === 'recipe' });
   }
 
   find(text: string): FoundItem {
@@ -40,7 +40,7 @@ export class Items {
     return {
       near: nearNames(
         text,
-        this.offered.map((one) => one.text),
+        this.offered.map(({ name }) => name),
       ),
     };
   }
