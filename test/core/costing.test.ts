@@ -93,6 +93,19 @@ test('by ingredient, a cost in part unknown keeps what is known and is marked', 
   ]);
 });
 
+// Salt to taste in one dish is in no quantity and no cost; the 10 g of the other are all there is, and complete.
+test('by ingredient, what goes in to taste is not counted', () => {
+  const facts = factsOf([
+    dish('plain', '1 portion', ['10 g salt']),
+    dish('tasted', '1 portion', ['taste salt']),
+    food('salt', pack('1 kg at 100')),
+  ]);
+  const { value } = costing(party(1, ['plain', 'tasted']), facts);
+  expect(value.cost.complete).toBe(true);
+  const [salt] = value.ingredients;
+  expect([salt!.prepared!.toString(), salt!.cost, salt!.complete]).toEqual(['10', 1, true]);
+});
+
 test('no guests cost nothing, and there is no cost of a guest', () => {
   const facts = factsOf([dish('rice-dish', '1 portion', ['1 kg rice']), food('rice', pack('1 kg at 200'))]);
   expect(cost(facts, 0, 'rice-dish')).toMatchObject({ total: 0, complete: true, aGuest: undefined });

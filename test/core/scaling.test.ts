@@ -130,6 +130,8 @@ describe('what a batch makes', () => {
   // 1.5 kg less 40 % is 900 g. A loss of all or more, or no lines, leaves it unknown.
   test('is its lines less the loss in cooking where no weight is stated', () => {
     expect(grams({ cookingLoss: '40' })).toBe('900');
+    expect(grams({ cookingLoss: '40' }, ['1.5 kg meat', 'taste meat'])).toBe('900');
+    expect(grams({ cookingLoss: '40' }, ['taste meat'])).toBeUndefined();
     expect([grams({}), grams({ cookingLoss: '100' }), grams({ cookingLoss: '150' })]).toEqual(
       Array(3).fill(undefined),
     );

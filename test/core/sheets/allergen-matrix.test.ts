@@ -5,8 +5,8 @@ import { dish, factsOf, food, labelled, party } from '../small.js';
 const flour = food('flour', {
   allergens: {
     ...labelled().allergens,
-    rye: { state: 'free', source: 'cook', date: null, by: 'J.' },
-    wheat: { state: 'contains', source: 'label', date: '2026-03-04', by: 'J.' },
+    wheat: { state: 'free', source: 'cook', date: null, by: 'J.' },
+    barley: { state: 'contains', source: 'label', date: '2026-03-04', by: 'J.' },
   },
 });
 const facts = factsOf([
@@ -21,7 +21,8 @@ const event = party(10, ['bread'], {
   guests: [{ key: 'ana', name: 'Ana', group: 'adults', diets: ['no-milk'] }],
 });
 
-// Wheat was read on 4 March; rye the cook says. The flour brings gluten in by its wheat, so the 4th of March is the day.
+// Barley was read on 4 March; of wheat the cook says there is none. The flour brings gluten in by its barley, so the 4th
+// of March is the day.
 test('the source beside a state is the entry that says so', () => {
   const [, sources] = allergenMatrixSheet(allergenMatrix(event, facts)).tables;
   const gluten = sources!.rows.filter((row) => row.allergen === 'Cereals containing gluten');
