@@ -25,6 +25,11 @@ const byId = new Map(diets.map((diet) => [diet.id, diet]));
 export const dietName = (id: string): string => byId.get(id)?.name ?? id;
 export const isDiet = (id: string): boolean => byId.has(id);
 
+/** Substances and groups of them that some diet turns on, whatever list is in force. */
+export const askedByDiets: ReadonlySet<string> = new Set(
+  diets.flatMap(({ avoidsAllergens }) => avoidsAllergens),
+);
+
 /** no: something in it is avoided; unknown: a fact is missing; may: traces or a may-contain; yes: nothing stands against it. */
 export type Verdict = 'no' | 'unknown' | 'may' | 'yes';
 

@@ -1,68 +1,17 @@
-import published from '../../shared/allergens.json' with { type: 'json' };
-import {
-  type AllergenItem,
-  type AllergenList,
-  allergenName,
-  type State,
-  stated,
-  stateOf,
-  worst,
-} from './allergens.js';
+import { type AllergenItem, type AllergenList, type State, stateOf, worst } from './allergens.js';
 import type { AllergenState, Ingredient } from './facts/ingredient.js';
+import { groups, isOpen, type LabelEntry, labelOf, openly } from './label-entries.js';
 
 type Allergens = Ingredient['allergens'];
 
 /** How a label was read, or who says so without one. */
 export type Stamp = Pick<AllergenState, 'source' | 'date' | 'by'>;
 
-/** An entry of the list as a form asks it; `states` are of the substances that no earlier entry asked about. */
-export type LabelEntry = {
-  item: AllergenItem;
-  /** The group that the list's entry holds, and what was said of some of it without saying which. */
-  group: { id: string; state: State } | undefined;
-  state: State;
-  states: { id: string; name: string; state: State }[];
-};
-
 /** What a cook marked: by entry of the list, and by substance where several stand under one entry. */
 export type Marked = { entries: Readonly<Record<string, State>>; states: Readonly<Record<string, State>> };
 
 /** Marks that can't both stand: the entry and the substance that speaks against it. */
 export type Conflict = { entry: AllergenItem; substance: string };
-
-const groups: readonly { id: string; name: string; members: string[] }[] = published.groups;
-
-const own = (allergens: Allergens, id: string): State => allergens[id]?.state ?? 'unknown';
-const isOpen = (state: State): boolean => state === 'contains' || state === 'may';
-/** A group's own "free" is written out for its substances, so by itself it says nothing. */
-const openly = (state: State): State => (isOpen(state) ? state : 'unknown');
-
-/** An ingredient's label as the list in force asks it, every substance once. */
-export const labelOf = (ingredient: Ingredient, list: AllergenList): LabelEntry[] => {
-  const asked = new Set<string>();
-  const items = [...list.items, ...elsewhere(ingredient, list)];
-  return items.flatMap((item) => {
-    const members = item.members.filter((id) => !asked.has(id));
-    for (const id of members) asked.add(id);
-    if (members.length === 0) return [];
-    const states = members.map((id) => ({ id, name: allergenName(id), state: stated(ingredient, id) }));
-    const id = groupIn(item.members);
-    const group = id === undefined ? undefined : { id, state: openly(own(ingredient.allergens, id)) };
-    const general = group && isOpen(group.state) ? group.state : 'free';
-    return [{ item, group, state: states.map((one) => one.state).reduce(worst, general), states }];
-  });
-};
-
-const groupIn = (members: readonly string[]): string | undefined =>
-  groups.find(({ members: covers }) => covers.every((id) => members.includes(id)))?.id;
-
-/** Groups a label named under another list, which this one does not ask for as a whole. */
-const elsewhere = ({ allergens }: Ingredient, list: AllergenList): AllergenItem[] =>
-  groups
-    .filter(
-      ({ id }) => isOpen(own(allergens, id)) && !list.items.some((item) => groupIn(item.members) === id),
-    )
-    .map(({ id, name, members }) => ({ id, name, short: name, members, clause: '' }));
 
 /**
  * The allergens of an ingredient as marked on its form. Where an entry has several substances, those marked stand, and
@@ -128,23 +77,24 @@ const freeByGroup = (allergens: Allergens, id: string): AllergenState | undefine
 
 /**
  * The whole label was read: of what the list in force asks, what is still not known is not listed, and all of it takes
- * `stamp`. Where the label names a group but not which of it, its substances stay not known.
+ * `stamp`. Where the label names a group but not which of it, its substances stay not known; so does what only diets
+ * ask, because a label need not name that.
  */
 export const wholeLabelRead = (ingredient: Ingredient, list: AllergenList, stamp: Stamp): Allergens => {
   const after: Allergens = { ...ingredient.allergens };
-  for (const { group, states } of labelOf(ingredient, list)) {
+  for (const { beyond, group, states } of labelOf(ingredient, list)) {
     const open = isOpen(group?.state ?? 'free');
     if (group && open) after[group.id] = { ...after[group.id]!, ...stamp };
     for (const { id, state } of states) {
       if (state !== 'unknown') after[id] = { state, ...stamp };
-      else if (!open) after[id] = { state: 'free', ...stamp };
+      else if (!open && !beyond) after[id] = { state: 'free', ...stamp };
     }
     if (group && !open) delete after[group.id];
   }
   return after;
 };
 
-/** Nothing of the list in force is in it, in the cook's word: for plain produce. */
+/** Nothing of the list in force, nor of what diets ask, is in it, in the cook's word: for plain produce. */
 export const plainProduce = (ingredient: Ingredient, list: AllergenList, by: string): Allergens => {
   const after: Allergens = { ...ingredient.allergens };
   for (const { group, states } of labelOf(ingredient, list)) {

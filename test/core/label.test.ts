@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { allergenList, type State, stateOf } from '../../src/core/allergens.js';
+import { askedByDiets } from '../../src/core/diets.js';
 import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
-import { labelOf, labelState, plainProduce, wholeLabelRead, withMarks } from '../../src/core/label.js';
+import { labelState, plainProduce, wholeLabelRead, withMarks } from '../../src/core/label.js';
+import { labelOf } from '../../src/core/label-entries.js';
 import { exampleKitchen } from '../world.js';
 
 const eu = allergenList('eu');
@@ -130,9 +132,39 @@ test('where no group holds an entry, its first substance stands for it', () => {
   });
 });
 
-test('plain produce is free in the cook’s word; the list in force is all it says', () => {
+test('what only a diet asks is asked beyond the list, and reading the whole label leaves it open', () => {
+  // No Annex II entry covers pine nut, and "no nuts" avoids it; in the US barley, rye and oats need not be named.
+  const beyond = (id: 'eu' | 'us' | 'ca' | 'anz') =>
+    labelOf(of({}), allergenList(id))
+      .filter((one) => one.beyond)
+      .map(({ item }) => item.id);
+  expect(beyond('eu')).toEqual(['pine-nut']);
+  expect(beyond('us')).toEqual(['gluten', 'celery', 'mustard', 'sulphites-above-10', 'lupin', 'molluscs']);
+  expect(beyond('ca')).toEqual(['celery', 'lupin']);
+  expect(beyond('anz')).toEqual(['celery', 'mustard']);
+  expect(wholeLabelRead(of({}), eu, stamp)['pine-nut']).toBeUndefined();
+  expect(marks(of({}), { 'pine-nut': 'free' }).allergens['pine-nut']).toEqual({ state: 'free', ...stamp });
+  for (const id of ['eu', 'us', 'ca', 'anz'] as const) {
+    const asked = labelOf(of({}), allergenList(id)).flatMap(({ item, group, states }) => [
+      ...states.map((one) => one.id),
+      ...(group ? [group.id] : [item.id]),
+    ]);
+    expect([...askedByDiets].filter((one) => one !== 'nuts' && !asked.includes(one))).toEqual([]);
+  }
+});
+
+test('nuts not said which, entered under another list, can be taken back where each nut is an entry', () => {
+  const anz = allergenList('anz');
+  const one = of({ nuts: 'contains' });
+  expect(entry(one, 'nuts', anz)).toMatchObject({ state: 'contains', states: [], beyond: true });
+  expect(marks(one, { nuts: 'free' }, {}, anz).allergens).toEqual({});
+  expect(said(marks(one, { nuts: 'may' }, {}, anz).allergens)).toEqual({ nuts: 'may' });
+});
+
+test('plain produce is free in the cook’s word, of the list in force and of what diets ask', () => {
   const plain = plainProduce(of({ nuts: 'may' }), eu, 'R.T.');
   expect(labelState({ ...of({}), allergens: plain }, eu)).toEqual({ unknown: 0, read: undefined });
   expect(plain.milk).toEqual({ state: 'free', source: 'cook', date: null, by: 'R.T.' });
-  expect(plain['pine-nut']).toBeUndefined();
+  expect(plain['pine-nut']).toEqual({ state: 'free', source: 'cook', date: null, by: 'R.T.' });
+  expect(plain['sulphites-at-10']).toBeUndefined();
 });

@@ -1,15 +1,31 @@
 import { listOf, type State } from '../../core/allergens.js';
 import type { AllergenState, Ingredient } from '../../core/facts/ingredient.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
-import { type LabelEntry, labelOf } from '../../core/label.js';
+import { type LabelEntry, labelOf } from '../../core/label-entries.js';
 import { type Format, formatFor } from '../format.js';
 
 export type LabelRow = { state: State; name: string; words: string };
 
-/** The label as the list in force asks it: what is listed, what is not known, then what is not listed by its source. */
+/** The label as the list in force asks it, then what diets ask beyond the list. */
 export const labelRows = (ingredient: Ingredient, kitchen: Kitchen): LabelRow[] => {
   const f = formatFor(kitchen);
   const entries = labelOf(ingredient, listOf(kitchen));
+  const listed = entries.filter((entry) => !entry.beyond);
+  const beyond = entries.filter((entry) => entry.beyond);
+  const all = `All ${f.inWords(listed.length).toLowerCase()}`;
+  return [
+    ...rowsOf(listed, ingredient, f, (some) => (some.length === listed.length ? all : shortNames(some))),
+    ...rowsOf(beyond, ingredient, f, shortNames),
+  ];
+};
+
+/** What is listed, what is not known, then what is not listed by its source. */
+const rowsOf = (
+  entries: readonly LabelEntry[],
+  ingredient: Ingredient,
+  f: Format,
+  names: (some: readonly LabelEntry[]) => string,
+): LabelRow[] => {
   const open = entries.filter(({ state }) => state === 'unknown');
   const wholly = open.filter(({ states }) => states.every(({ state }) => state === 'unknown'));
   const listed = (['contains', 'may', 'unknown'] as const).flatMap((state) =>
@@ -20,7 +36,7 @@ export const labelRows = (ingredient: Ingredient, kitchen: Kitchen): LabelRow[] 
   const unread: LabelRow[] =
     wholly.length === 0
       ? []
-      : [{ state: 'unknown', name: namesOf(wholly, entries, f), words: 'not known: treat as contains' }];
+      : [{ state: 'unknown', name: names(wholly), words: 'not known: treat as contains' }];
   const free = new Map<string, LabelEntry[]>();
   for (const entry of entries.filter(({ state }) => state === 'free')) {
     const source = sourceOf(ingredient.allergens[entry.states[0]!.id], f);
@@ -31,16 +47,13 @@ export const labelRows = (ingredient: Ingredient, kitchen: Kitchen): LabelRow[] 
     ...unread,
     ...[...free].map(([source, some]) => ({
       state: 'free' as const,
-      name: namesOf(some, entries, f),
+      name: names(some),
       words: `not listed${source && `, ${source}`}`,
     })),
   ];
 };
 
-const namesOf = (some: readonly LabelEntry[], all: readonly LabelEntry[], f: Format): string =>
-  some.length === all.length
-    ? `All ${f.inWords(some.length).toLowerCase()}`
-    : some.map(({ item }) => item.short).join(', ');
+const shortNames = (some: readonly LabelEntry[]): string => some.map(({ item }) => item.short).join(', ');
 
 const listedRow = ({ item, group, state, states }: LabelEntry, doc: Ingredient, f: Format): LabelRow => {
   if (state === 'unknown') return { state, name: item.name, words: notKnown(states) };

@@ -1,14 +1,7 @@
 import { listOf, type State } from '../../core/allergens.js';
 import type { Ingredient } from '../../core/facts/ingredient.js';
-import {
-  type LabelEntry,
-  labelOf,
-  type Marked,
-  plainProduce,
-  type Stamp,
-  wholeLabelRead,
-  withMarks,
-} from '../../core/label.js';
+import { type Marked, plainProduce, type Stamp, wholeLabelRead, withMarks } from '../../core/label.js';
+import { type LabelEntry, labelOf } from '../../core/label-entries.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
 import type { Reading } from '../faults.js';
 import { text } from '../form.js';

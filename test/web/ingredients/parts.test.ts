@@ -85,7 +85,12 @@ test('another brand asks for the label: nothing is chosen, then it is forgotten 
 });
 
 test('a label is marked, and the whole of it read in one press', async () => {
-  const marks = { 'entries.gluten': 'contains', 'states.wheat': 'contains', 'entries.milk': 'may' };
+  const marks = {
+    'entries.gluten': 'contains',
+    'states.wheat': 'contains',
+    'entries.milk': 'may',
+    'entries.pine-nut': 'free',
+  };
   const date = { date: '12 Oct 2026', by: 'R.T.', do: 'whole' };
   expect((await save('horseradish-sauce', 'label', { ...marks, ...date })).status).toBe(303);
   const { allergens } = await stored('horseradish-sauce');
@@ -95,6 +100,7 @@ test('a label is marked, and the whole of it read in one press', async () => {
     milk: { state: 'may', ...stamp },
     rye: { state: 'free', ...stamp },
     almond: { state: 'free', ...stamp },
+    'pine-nut': { state: 'free', ...stamp },
   });
   expect(allergens.gluten).toBeUndefined();
 });
