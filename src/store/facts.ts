@@ -3,7 +3,7 @@ import type { Event } from '../core/facts/event.js';
 import { byKey, type Facts } from '../core/facts/facts.js';
 import { load, type Stored, versionOf } from './documents.js';
 import { kitchenKey } from './entities/index.js';
-import { type Bulk, loadKept, type Version } from './kept.js';
+import { type Below, type Bulk, keptBelow, loadKept, type Version } from './kept.js';
 import type { Db, Trx } from './schema.js';
 
 type Wanted = { recipes: readonly string[]; places?: readonly string[] };
@@ -40,18 +40,23 @@ export const consistently = <T>(db: Db, reading: (trx: Trx) => Promise<T>): Prom
 export const loadFacts = async (db: Db, { recipes, places = [] }: Wanted): Promise<Facts | undefined> => {
   const [kitchen] = await load(db, 'kitchen', { keys: [kitchenKey] });
   if (!kitchen) return undefined;
-  const needed = await neededFor(db, recipes);
-  const made = await loadKept(db, 'recipe', needed.recipe);
-  const ingredients = await loadKept(db, 'ingredient', needed.ingredient);
+  const below = keptBelow(db, recipes, kitchen.snapshot) ?? (await loadBelow(db, recipes, kitchen.snapshot));
   const wanted = new Set(places);
   const everywhere = await load(db, 'place');
   return {
     kitchen: kitchen.doc,
-    recipes: made,
-    ingredients,
+    ...below,
     places: byKey(
       everywhere.map(({ doc }) => doc).filter(({ key, kind }) => kind === 'home' || wanted.has(key)),
     ),
+  };
+};
+
+const loadBelow = async (db: Db, keys: readonly string[], snapshot: string | null): Promise<Below> => {
+  const named = await versionsBelow(db, keys);
+  return {
+    recipes: await loadKept(db, 'recipe', named.recipe, snapshot),
+    ingredients: await loadKept(db, 'ingredient', named.ingredient, snapshot),
   };
 };
 
@@ -59,9 +64,9 @@ export const loadFacts = async (db: Db, { recipes, places = [] }: Wanted): Promi
  * Recipes with their components through any depth and all their ingredients, each with its version. The database can't
  * guess how few they are: `offset 0` and arrays keep it from reading whole tables for them.
  */
-const neededFor = async (db: Db, keys: readonly string[]): Promise<Record<Bulk, Version[]>> => {
-  const needed: Record<Bulk, Version[]> = { recipe: [], ingredient: [] };
-  if (keys.length === 0) return needed;
+const versionsBelow = async (db: Db, keys: readonly string[]): Promise<Record<Bulk, Version[]>> => {
+  const named: Record<Bulk, Version[]> = { recipe: [], ingredient: [] };
+  if (keys.length === 0) return named;
   const { rows } = await sql<Version & { entity: Bulk }>`
     with recursive needed (id) as (
       select id from recipe where key = any(${[...new Set(keys)]})
@@ -75,6 +80,6 @@ const neededFor = async (db: Db, keys: readonly string[]): Promise<Record<Bulk, 
     union all
     select 'ingredient', key, ${versionOf('ingredient')} from ingredient where key = any(array(
       select ingredient from recipe_line where recipe_id = any(array(select id from needed))))`.execute(db);
-  for (const { entity, key, version } of rows) needed[entity].push({ key, version });
-  return needed;
+  for (const { entity, key, version } of rows) named[entity].push({ key, version });
+  return named;
 };

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Recipe } from '../../src/core/facts/recipe.js';
 import { editIn } from '../../src/store/changes.js';
 import { read } from '../../src/store/documents.js';
-import { loadFacts } from '../../src/store/facts.js';
+import { consistently, loadFacts } from '../../src/store/facts.js';
 import { remove } from '../../src/store/removal.js';
 import { add, saving } from '../../src/store/saves.js';
 import type { Db } from '../../src/store/schema.js';
@@ -40,6 +40,35 @@ test('what did not change is not read again', async () => {
   expect(cold.count - warm.count).toBe(2);
   expect(second?.recipes.get('pastry')).toBe(first?.recipes.get('pastry'));
   expect(second?.ingredients.get('leek')).toBe(first?.ingredients.get('leek'));
+});
+
+test('in the same snapshot of the database nothing is asked again; after any save, what changed alone is read', async () => {
+  const asked = async () => {
+    const queries = counter();
+    await consistently(kitchen.db.withPlugin(queries), (trx) => loadFacts(trx, { recipes: ['tart'] }));
+    return queries.count;
+  };
+  const [cold, warm] = [await asked(), await asked()];
+  expect(cold - warm).toBe(3);
+  await saving(kitchen.db, (trx) => save(trx, '700'));
+  expect((await asked()) - warm).toBe(2);
+  expect(await asked()).toBe(warm);
+});
+
+test('a page that began before a save shows all of it as it stood then, the next one what was saved', async () => {
+  const { db, engine } = kitchen;
+  // The embedded engine has one connection: nothing can be saved while a page reads.
+  const meanwhile = engine === 'postgresql';
+  const saved = () => saving(db, (trx) => save(trx, '800'));
+  const [before, after] = await consistently(db, async (trx) => {
+    const first = await flourIn(trx);
+    if (meanwhile) await saved();
+    if (meanwhile) expect(await flourIn()).toEqual(['800']);
+    return [first, await flourIn(trx)];
+  });
+  expect([before, after]).toEqual([['600'], ['600']]);
+  if (!meanwhile) await saved();
+  expect(await consistently(db, (trx) => flourIn(trx))).toEqual(['800']);
 });
 
 test('a save is seen by the next page, within its own transaction too, and one that fails leaves nothing', async () => {
