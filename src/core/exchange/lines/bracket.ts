@@ -1,6 +1,7 @@
 import type { Measure } from '../../facts/common.js';
 import { figureAt } from './figures.js';
 import { isMeasuredUnit, measureAt, type UnitRead } from './measures.js';
+import { table } from './table.js';
 import { isDash, isSign, isWord, type Token } from './tokens.js';
 
 /** A figure with its weight or volume. */
@@ -28,7 +29,7 @@ export const packOf = (amount: NonNullable<Amount>): Measure | null =>
 
 export type Bracket = { inner: Token[]; end: number; closed: boolean };
 
-const closing: Record<string, string> = { '(': ')', '[': ']', '{': '}' };
+const closing = table<string>({ '(': ')', '[': ']', '{': '}' });
 
 /** The bracket that opens at a token, brackets inside it included; one that never closes runs to the end. */
 export const bracketAt = (tokens: readonly Token[], at: number): Bracket | undefined => {

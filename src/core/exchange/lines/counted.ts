@@ -3,6 +3,7 @@ import { type Amount, amountAt, bracketAt, packOf, sizeIn } from './bracket.js';
 import { figureAt } from './figures.js';
 import type { Head } from './head.js';
 import { countAt, isContainer, isPlural, lengthAt, measureAt, type UnitRead } from './measures.js';
+import { table } from './table.js';
 import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { afterAmount, afterSize } from './twice.js';
 import { extents } from './words.js';
@@ -142,14 +143,14 @@ const namesInSingular = [
   'log',
   'roll',
 ];
-const namedTogether: Record<string, string[]> = {
+const namedTogether = table<string[]>({
   rib: ['eye', 'roast', 'steak', 'steaks'],
   pot: ['roast'],
   strip: ['steak', 'steaks', 'loin'],
   square: ['sausage'],
   stock: ['cube', 'cubes'],
   roll: ['mop', 'mops'],
-};
+});
 
 /** A count unit, unless the word is part of the food's name or there is no food after it. */
 export const countUnit = (

@@ -69,6 +69,9 @@ const goesOn = (segments: readonly Segment[], at: number): Segment | undefined =
   return first?.kind === 'word' && isFoodWord(first.low) && !isNoteWord(first.low) ? next : undefined;
 };
 
+const takenFrom = new Set('from of'.split(' '));
+const madeWith = new Set('with into to from up'.split(' '));
+
 const isNoteWord = (low: string): boolean => prepared.has(low) || adverbs.has(low) || noteBegins.has(low);
 
 export const isPrepared = (token: Token | undefined): boolean =>
@@ -133,11 +136,7 @@ const noteFrom = (words: readonly Token[], start: number): number => {
     if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;
     if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
       return at;
-    if (
-      isWord(token, 'mixed', 'made', 'blended') &&
-      isWord(words[at + 1], 'with', 'into', 'to', 'from', 'up')
-    )
-      return at;
+    if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
     if (isPrepared(token) && endsInNote(words, at)) return at;
     if (adverbs.has(token.low) && isPrepared(words[at + 1])) return at;
   }
@@ -168,7 +167,7 @@ export const partOf = (tokens: readonly Token[]): number => {
     const token = tokens[at]!;
     if (isSign(token, '&', '/', ',')) continue;
     if (token.kind !== 'word') return 0;
-    if (named && isWord(token, 'of', 'from')) return at + 1;
+    if (named && takenFrom.has(token.low)) return at + 1;
     if (at > 0 && isWord(token, 'of') && isWord(tokens[at - 1], 'strip', 'strips')) continue;
     if (parts.has(token.low)) named = true;
     else if (!partWords.has(token.low)) return 0;

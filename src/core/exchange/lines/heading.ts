@@ -8,7 +8,7 @@ const serving = /^to (?:serve|finish|garnish|decorate|assemble|glaze|top|dress|a
  * line. A line with an amount is never one.
  */
 export const headingOf = (line: string): string | undefined => {
-  const marked = /^#{1,6}\s+(.+?)\s*#*$/.exec(line) ?? /^(?:\*\*|__)(.+?):?(?:\*\*|__):?$/.exec(line);
+  const marked = /^#{1,6}\s+(.+?)\s*#*$/.exec(line) ?? /^(?:\*\*|__)?([^*]+?):?(?:\*\*|__):?$/.exec(line);
   const plain = (marked?.[1] ?? line).trim();
   const ends = /[:：]$/.test(plain);
   const title = plain.replace(/[\s:：.]+$/, '').trim();

@@ -1,3 +1,4 @@
+import { table } from './table.js';
 import { isDash, isSign, type Token } from './tokens.js';
 import { abbreviated, containers, counts, volumes, weights } from './unit-words.js';
 
@@ -21,14 +22,14 @@ const shops = new Set(
 );
 export const isShopPack = (unit: string | null): boolean => unit !== null && shops.has(unit);
 
-const lettersAlone: Record<string, string> = { T: 'tbsp', t: 'tsp', Tb: 'tbsp' };
+const lettersAlone = table<string>({ T: 'tbsp', t: 'tsp', Tb: 'tbsp' });
 
-const spoons: Record<string, string> = {
+const spoons = table<string>({
   tea: 'tsp',
   table: 'tbsp',
   dessert: 'dessertspoon',
   desert: 'dessertspoon',
-};
+});
 
 /** A weight or volume that starts at a token, with its full stop: "g", "fl. oz.", "T". */
 export const measureAt = (tokens: readonly Token[], at: number): UnitRead | undefined => {

@@ -87,12 +87,14 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
   };
 };
 
+/** Said of a bare word that names a part of a dish. */
+export const mayBeHeading = 'It may be a heading.';
 const headings =
   /^(?:dressing|sauce|filling|topping|pastry|icing|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
 
 /** What a line without an amount may be after all. */
 const withoutAmount = (rest: readonly Token[], name: string): string[] => {
-  if (headings.test(name)) return ['It may be a heading.'];
+  if (headings.test(name)) return [mayBeHeading];
   const figure = rest.find(
     ({ kind, low }, at) =>
       kind === 'glyph' ||

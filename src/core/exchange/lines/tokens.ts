@@ -1,3 +1,4 @@
+import { table } from './table.js';
 /** A piece of a line: a figure, a fraction sign such as ½, a word, or one other sign. */
 export type Token = {
   kind: 'figure' | 'glyph' | 'word' | 'sign';
@@ -12,7 +13,7 @@ export type Token = {
 
 export type Line = { text: string; tokens: Token[] };
 
-export const glyphs: Record<string, [number, number]> = {
+export const glyphs = table<[number, number]>({
   '½': [1, 2],
   '⅓': [1, 3],
   '⅔': [2, 3],
@@ -31,7 +32,7 @@ export const glyphs: Record<string, [number, number]> = {
   '⅐': [1, 7],
   '⅑': [1, 9],
   '⅒': [1, 10],
-};
+});
 
 // Separators inside a figure or a word differ from what they join, so the pattern never goes back over a text.
 const piece =

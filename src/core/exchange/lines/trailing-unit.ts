@@ -1,8 +1,9 @@
 import { countAt } from './measures.js';
+import { table } from './table.js';
 import { isWord, type Token } from './tokens.js';
 
 /** Counts that stand behind their food: "4 garlic cloves", "2 celery sticks", "3 thyme sprigs". */
-const behind: Record<string, ReadonlySet<string> | 'any'> = {
+const behind = table<ReadonlySet<string> | 'any'>({
   clove: new Set(['garlic']),
   stick: new Set(['celery', 'rhubarb', 'lemongrass']),
   stalk: new Set(['celery', 'rhubarb', 'lemongrass', 'broccoli']),
@@ -16,7 +17,7 @@ const behind: Record<string, ReadonlySet<string> | 'any'> = {
   ),
   sheet: new Set('filo phyllo pastry lasagne lasagna gelatine gelatin nori'.split(' ')),
   slice: new Set('bread lemon lime bacon ham cheese prosciutto pancetta'.split(' ')),
-};
+});
 
 /** The unit at the end of a food that is counted, with how many tokens it takes. */
 export const trailingUnit = (food: readonly Token[]): { unit: string; length: number } | undefined => {

@@ -4,6 +4,7 @@ import { quantity } from '../../quantity/units.js';
 import { type Amount, amountAt, bracketAt, joinedMeasureAt } from './bracket.js';
 import { figureAt } from './figures.js';
 import type { Head } from './head.js';
+import { table } from './table.js';
 import { isDash, isSign, isWord, type Line, wordsOf } from './tokens.js';
 
 /** What follows a measured amount and still belongs to it: a range's end, ounces after pounds, the other system. */
@@ -49,11 +50,11 @@ const andAHalf = ({ tokens }: Line, head: Head): void => {
   head.end += 3;
 };
 
-const smaller: Record<string, { unit: string; of: number }> = {
+const smaller = table<{ unit: string; of: number }>({
   lb: { unit: 'oz', of: 16 },
   kg: { unit: 'g', of: 1000 },
   l: { unit: 'ml', of: 1000 },
-};
+});
 
 /** "1 lb 4 oz", "1 kg and 200 g": the smaller unit is so much of the larger whatever the kitchen. */
 const smallerUnit = ({ tokens }: Line, head: Head): void => {

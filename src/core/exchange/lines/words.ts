@@ -1,3 +1,5 @@
+import { table } from './table.js';
+
 const set = (...lines: string[]): ReadonlySet<string> => new Set(lines.join(' ').split(' '));
 
 /** How a food is cut or readied; before the food or after it, it is a note. */
@@ -62,7 +64,7 @@ export const noteBegins = set(
 );
 
 /** Kinds that a word of preparation names together with the food after it: "minced beef", "rolled oats". */
-export const kinds: Record<string, ReadonlySet<string>> = {
+export const kinds = table<ReadonlySet<string>>({
   minced: set('beef pork lamb turkey chicken veal meat venison'),
   rolled: set('oats barley rye spelt wheat jumbo'),
   flaked: set('almonds salt coconut'),
@@ -91,14 +93,14 @@ export const kinds: Record<string, ReadonlySet<string>> = {
   jumbo: set('oats rolled'),
   broken: set('rice'),
   washed: set('rind'),
-};
+});
 
 /** Kinds that the last word of the food tells: "toasted sesame oil". */
-export const kindsOfLast: Record<string, ReadonlySet<string>> = {
+export const kindsOfLast = table<ReadonlySet<string>>({
   toasted: set('oil'),
   roasted: set('oil'),
   medium: set('noodles'),
-};
+});
 
 /** Foods whose words of preparation may mean a product or a state; which, only the cook knows. */
 export const eitherKind = set('chopped crushed roasted fried');

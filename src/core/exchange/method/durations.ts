@@ -1,5 +1,6 @@
 import { Rational } from '../../quantity/rational.js';
 import { figureAt } from '../lines/figures.js';
+import { table } from '../lines/table.js';
 import { isDash, isSign, isWord, type Token } from '../lines/tokens.js';
 
 /** A stretch of time as a method states it, in whole minutes; `longest` for the end of a range. */
@@ -11,7 +12,7 @@ export type Duration = {
   because: string[];
 };
 
-const units: Record<string, number> = {
+const units = table<number>({
   s: 1,
   sec: 1,
   secs: 1,
@@ -31,7 +32,7 @@ const units: Record<string, number> = {
   days: 86_400,
   week: 604_800,
   weeks: 604_800,
-};
+});
 const longestKept = 100_000;
 
 /** The times of some tokens, in order; times that lie within another ("after 10 minutes") are left out. */

@@ -1,5 +1,6 @@
 import { Rational } from '../../quantity/rational.js';
 import { figureAt } from '../lines/figures.js';
+import { table } from '../lines/table.js';
 import { isDash, isSign, isWord, type Token } from '../lines/tokens.js';
 
 /** A heat a method states: whole degrees Celsius, for a fan oven or not, and how it was written. */
@@ -12,7 +13,7 @@ export type Heat = {
 };
 
 /** Customary oven heats of the gas marks, as cookers' tables give them. */
-const marks: Record<string, number> = {
+const marks = table<number>({
   '1/4': 110,
   '1/2': 120,
   '1': 140,
@@ -24,7 +25,7 @@ const marks: Record<string, number> = {
   '7': 220,
   '8': 230,
   '9': 240,
-};
+});
 
 /** Every heat in some tokens, in order. */
 export const heatsIn = (tokens: readonly Token[]): Heat[] => {

@@ -29,13 +29,15 @@ const longestWords = 2000;
 /** Said of every step without a time. */
 export const noTime = 'How long it takes is not said.';
 const mostSteps = 100;
+/** Said of the last step that is read of a method too long to be one. */
+export const goesOn = 'The method goes on behind this step, and that is not read.';
 
 type Place = { part: string; heat: Heat | undefined };
 
 /**
  * Reads a method, paragraphs or a numbered list, as steps of one stretch of time each: minutes are whole and rounded
  * up, heat is in whole degrees Celsius. What only follows from the words is marked; what is not said is null. It never
- * throws; beyond a hundred steps the rest goes into the last.
+ * throws; what is beyond a hundred steps is not read, and the last one says so.
  */
 export const readMethod = (text: string): StepReading[] => {
   const place: Place = { part: '', heat: undefined };
@@ -48,7 +50,11 @@ export const readMethod = (text: string): StepReading[] => {
     for (const words of stretchesOf(paragraph)) steps.push(stepOf(words, place));
     if (steps.length > mostSteps) break;
   }
-  return steps.slice(0, mostSteps);
+  const kept = steps.slice(0, mostSteps);
+  const last = kept.at(-1);
+  const whole = steps.length <= mostSteps && text.length <= longestMethod;
+  if (last && !whole) kept[kept.length - 1] = { ...last, sure: false, because: [...last.because, goesOn] };
+  return kept;
 };
 
 /** A paragraph cut so that each stretch holds one time at most; sentences without one lead up to the next. */

@@ -1,4 +1,4 @@
-import { readLine } from '../lines/read-line.js';
+import { mayBeHeading, readLine } from '../lines/read-line.js';
 import { noTime, readMethod, type StepReading } from '../method/read-method.js';
 import type { RecipeDraft, Section, Source, Times, YieldReading } from './draft.js';
 import { instructionsOf } from './instructions.js';
@@ -12,10 +12,14 @@ export const fromNode = (node: Node, source: Source, resolve: (value: Value) => 
   const unsure: string[] = [];
   const name = textsOf(property(node, 'name', 'headline'), resolve)[0] ?? '';
   if (!name) unsure.push('The recipe has no name.');
-  const lines = linesOf(property(node, 'recipeIngredient', 'ingredients', 'supply'), resolve);
-  const sections = sectionsOf(lines);
+  const all = linesOf(property(node, 'recipeIngredient', 'ingredients', 'supply'), resolve);
+  const lines = all.slice(0, mostLines);
+  if (all.length > mostLines)
+    unsure.push(`Only the first ${mostLines} of ${all.length} ingredients are read.`);
+  const sections = sectionsOf(lines, unsure);
   if (lines.length === 0) unsure.push('No ingredients were found.');
   const steps = stepsOf(node, resolve);
+  if (steps.length > mostSteps) unsure.push(`Only the first ${mostSteps} steps are read.`);
   if (steps.length === 0) unsure.push('No method was found.');
   return {
     name: oneLine(name).slice(0, 200),
@@ -23,7 +27,7 @@ export const fromNode = (node: Node, source: Source, resolve: (value: Value) => 
     yield: yieldOf(property(node, 'recipeYield', 'yield'), resolve, unsure),
     times: timesOf(node, resolve),
     sections,
-    steps,
+    steps: steps.slice(0, mostSteps),
     note: textsOf(property(node, 'description'), resolve)[0]?.slice(0, 4000) ?? '',
     unsure,
   };
@@ -55,23 +59,26 @@ const amountAndName = (node: Node, resolve: (value: Value) => Value): string[] =
   return parts.length > 0 ? [parts.join(' ')] : [];
 };
 
-const mostLines = 1000;
+const mostLines = 500;
+const mostSteps = 200;
 
 /** One text may hold all ingredients, a line each. */
 const linesOf = (value: Value | undefined, resolve: (value: Value) => Value): string[] =>
   textsOf(value, resolve)
     .flatMap((text) => text.split('\n'))
     .map(oneLine)
-    .filter((text) => text !== '')
-    .slice(0, mostLines);
+    .filter((text) => text !== '');
 
-/** Lines under the headings that stand among them. */
-export const sectionsOf = (lines: readonly string[]): Section[] => {
+/** Lines under the headings that stand among them; a bare word that may be one is, before an amount, and is said. */
+export const sectionsOf = (lines: readonly string[], unsure: string[]): Section[] => {
   const sections: Section[] = [];
-  for (const text of lines) {
-    const read = readLine(text);
-    if (read.kind === 'empty') continue;
-    if (read.kind === 'heading') sections.push({ title: read.heading ?? '', lines: [] });
+  const all = lines
+    .map((text) => ({ text, read: readLine(text) }))
+    .filter(({ read }) => read.kind !== 'empty');
+  for (const [at, { text, read }] of all.entries()) {
+    const likely = read.because.includes(mayBeHeading) && all[at + 1]?.read.quantity;
+    if (likely) unsure.push(`"${text}" is read as a heading.`);
+    if (read.kind === 'heading' || likely) sections.push({ title: read.heading ?? text, lines: [] });
     else {
       if (sections.length === 0) sections.push({ title: '', lines: [] });
       sections.at(-1)!.lines.push({ text, read });

@@ -14,7 +14,8 @@ type Sorted = Record<Part, string[]> & { yieldText: string; times: Times; guesse
 export const fromText = (text: string, source: Source, title = ''): RecipeDraft | undefined => {
   const lines = text.split('\n').map((line) => line.trim());
   const sorted = sort(lines);
-  const sections = sectionsOf(joined(sorted.ingredients));
+  const headings: string[] = [];
+  const sections = sectionsOf(joined(sorted.ingredients), headings);
   const steps = readMethod(sorted.method.join('\n'));
   if (sections.every((one) => one.lines.length === 0)) return undefined;
   const [first = '', ...rest] = sorted.top.filter((line) => line !== '' && !furniture.test(line));
@@ -25,6 +26,7 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
   const unsure = [
     ...(name ? [] : ['The recipe has no name.']),
     ...made.because,
+    ...headings,
     ...(steps.length > 0 ? [] : ['No method was found.']),
     ...(sorted.guessed ? ['Where the ingredients end and the method begins is not marked.'] : []),
   ];

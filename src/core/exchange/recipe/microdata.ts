@@ -1,8 +1,9 @@
+import { table } from '../lines/table.js';
 import { isType, type Node, type Value } from './nodes.js';
 
 type Element = { scope?: Node; property: string; words: string[] | undefined };
 
-const contents: Record<string, string> = { meta: 'content', time: 'datetime', data: 'value', link: 'href' };
+const contents = table<string>({ meta: 'content', time: 'datetime', data: 'value', link: 'href' });
 const mostPieces = 20_000;
 const mostListening = 8;
 

@@ -10,6 +10,7 @@ import { severalIn } from './several.js';
 export const mostPage = 8_000_000;
 export const mostText = 500_000;
 const mostRecipes = 200;
+const mostBlocks = 500;
 const mostLines = 20_000;
 
 /**
@@ -33,7 +34,7 @@ const isPage = (text: string): boolean =>
   );
 
 const fromData = (blocks: readonly string[]): RecipesRead => {
-  const read = blocks.map(recipeNodes);
+  const read = blocks.slice(0, mostBlocks).map(recipeNodes);
   const all = read.flatMap((one) => one?.all ?? []);
   const nodes = distinct(read.flatMap((one) => one?.recipes ?? []));
   if (nodes.length > mostRecipes)
@@ -49,7 +50,7 @@ const fromData = (blocks: readonly string[]): RecipesRead => {
     // A mere mention of another recipe has a name and nothing more.
     if (draft.sections.length > 0 || draft.steps.length > 0) drafts.push(draft);
   }
-  if (read.some((one) => one === undefined))
+  if (blocks.length > mostBlocks || read.some((one) => one === undefined))
     for (const draft of drafts) draft.unsure.push('Some recipe data on the page could not be read.');
   return { drafts };
 };

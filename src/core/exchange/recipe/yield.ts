@@ -2,7 +2,7 @@ import { Rational } from '../../quantity/rational.js';
 import { baseOf } from '../../quantity/units.js';
 import { headOf } from '../lines/head.js';
 import { isMeasuredUnit } from '../lines/measures.js';
-import { tokensOf } from '../lines/tokens.js';
+import { isWord, tokensOf } from '../lines/tokens.js';
 import type { YieldReading } from './draft.js';
 
 export const noYield: YieldReading = {
@@ -25,7 +25,8 @@ export const readYield = (text: string): { yield: YieldReading; because: string[
   const made = /^(?:makes|yields?)/i.test(plain);
   const line = tokensOf(plain.replace(lead, ''));
   const head = headOf(line);
-  if (!head?.quantity || head.quantity.isZero)
+  const counted = head && !(head.unit === 'each' && isWord(line.tokens[0], 'a', 'an') && head.end === 1);
+  if (!head?.quantity || head.quantity.isZero || !counted)
     return {
       yield: { ...noYield, text: plain },
       because: plain ? [`"${plain}" is not read as what it makes.`] : [],
