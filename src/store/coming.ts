@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { EventState } from '../core/facts/event.js';
+import { daysAhead } from './ahead.js';
 import type { Db } from './schema.js';
 
 /** What an event's letter turns on. */
@@ -21,28 +22,17 @@ export const coming = async (db: Db, today: string): Promise<Coming[]> => {
  * The keys of quoted and confirmed events that may have jobs on these days, by date and key: those of the days
  * themselves, of the day before (served after midnight), and those up to a year ahead whose recipes, with their
  * components through any depth, may be begun that many days before. How long before is asked of all recipes first, so
- * that a book with many events to come is not read.
+ * that a book with many events to come is not read through.
  */
 export const preparedOn = async (db: Db, { from, to }: { from: string; to: string }): Promise<string[]> => {
-  const { rows } = await sql<{ key: string }>`
-    with recursive own as materialized (
-      select recipe_id as id, max(days_ahead) as ahead from recipe_step where days_ahead > 0 group by recipe_id
-    ), uses as materialized (
-      select component.id as component, recipe_id as id from recipe_line
-        join recipe component on component.key = recipe_line.component
-    ), begun (id, ahead) as (
-      select id, ahead from own
-      union
-      select uses.id, begun.ahead + coalesce(own.ahead, 0)
-        from begun join uses on uses.component = begun.id left join own on own.id = uses.id
-    ), longest as materialized (
-      select recipe.key, max(begun.ahead) as ahead from begun join recipe on recipe.id = begun.id group by recipe.key
-    )
-    select event.key from event where archived_at is null and state in ('quoted', 'confirmed')
-      and date >= ${from}::date - 1 and date <= ${to}::date + least(366, (select max(ahead) from longest))
-      and (date <= ${to}::date or exists (
-        select from dish join longest on longest.key = dish.recipe
-        where dish.event_id = event.id and longest.ahead >= event.date - ${to}::date))
-    order by date, event.key collate "C"`.execute(db);
-  return rows.map(({ key }) => key);
+  const days = await daysAhead(db);
+  const most = Math.min(366, Math.max(0, ...days.values()));
+  const { rows } = await sql<{ key: string; ahead: number; recipes: string[] }>`
+    select key, date - ${to}::date as ahead, array(select recipe from dish where event_id = event.id) as recipes
+    from event where archived_at is null and state in ('quoted', 'confirmed')
+      and date between ${from}::date - 1 and ${to}::date + ${most}::integer
+    order by date, key collate "C"`.execute(db);
+  return rows
+    .filter(({ ahead, recipes }) => ahead <= 0 || recipes.some((recipe) => (days.get(recipe) ?? 0) >= ahead))
+    .map(({ key }) => key);
 };

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Recipe } from '../../src/core/facts/recipe.js';
-import { editIn } from '../../src/store/changes.js';
+import { edit, editIn } from '../../src/store/changes.js';
+import { preparedOn } from '../../src/store/coming.js';
 import { read } from '../../src/store/documents.js';
 import { consistently, loadFacts } from '../../src/store/facts.js';
 import { remove } from '../../src/store/removal.js';
@@ -83,6 +84,23 @@ test('a save is seen by the next page, within its own transaction too, and one t
   // The same revision number as the failed one had, and other facts.
   await saving(kitchen.db, (trx) => save(trx, '800'));
   expect(await flourIn()).toEqual(['800']);
+});
+
+test('who is prepared when follows a step that may now be done earlier', async () => {
+  const { db } = kitchen;
+  const on = (date: string) => preparedOn(db, { from: date, to: date });
+  await edit(db, 'event', 'party', {
+    ...by,
+    revision: (await read(db, 'event', 'party'))!.revision,
+    change: (doc) => ({ ...doc, state: 'confirmed' as const }),
+  });
+  expect([await on('2026-11-28'), await on('2026-11-25')]).toEqual([['party'], []]);
+  await edit(db, 'recipe', 'tart', {
+    ...by,
+    revision: (await read(db, 'recipe', 'tart'))!.revision,
+    change: (doc) => ({ ...doc, steps: doc.steps.map((step) => ({ ...step, daysAhead: 3 })) }),
+  });
+  expect([await on('2026-11-25'), await on('2026-11-24')]).toEqual([['party'], []]);
 });
 
 test('what is removed and added again under its key is the new one', async () => {
