@@ -26,7 +26,9 @@ export class Format {
   constructor(private readonly ways: Ways) {
     const { locale, currency } = ways;
     this.digits = minorDigits(currency);
-    this.coins = new Intl.NumberFormat(locale, { style: 'currency', currency });
+    // The digits of ISO 4217; some currencies go without them in everyday prices, and then pennies would be lost.
+    const digits = { minimumFractionDigits: this.digits, maximumFractionDigits: this.digits };
+    this.coins = new Intl.NumberFormat(locale, { style: 'currency', currency, ...digits });
     this.numbers = new Intl.NumberFormat(locale, { maximumFractionDigits: 9 });
     const day = (options: Intl.DateTimeFormatOptions) =>
       new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });

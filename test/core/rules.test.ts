@@ -87,6 +87,10 @@ describe('refused, each for its reason and at its field', () => {
       'ingredient',
       { packs: [pack('a', { size: { amount: '0', unit: 'kg' } })] },
     ],
+    ['not-a-weight', 'yield/weight', 'recipe', { yield: { weight: { amount: '2', unit: 'each' } } }],
+    ['not-a-volume', 'yield/volume', 'recipe', { yield: { volume: { amount: '2', unit: 'kg' } } }],
+    ['loss-of-all', 'cookingLoss', 'recipe', { cookingLoss: '100' }],
+    ['weight-of-measure', 'weights', 'ingredient', { weights: [{ unit: 'cup', grams: '120' }] }],
     ['yield-zero', 'edibleYield', 'ingredient', { edibleYield: { yield: '0' } }],
     ['density-zero', 'density', 'ingredient', { density: { gramsPerMl: '0' } }],
     [

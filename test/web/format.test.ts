@@ -8,6 +8,7 @@ describe('money leaves in whole minor units, never rounded', () => {
   test.each([
     ['en-GB', 'GBP', 119_600, '£1,196.00'],
     ['en-GB', 'GBP', -5, '−£0.05'],
+    ['en-GB', 'HUF', 119_605, 'HUF 1,196.05'],
     ['ja-JP', 'JPY', 340, '￥340'],
     ['en-GB', 'KWD', 1_234_567, 'KWD 1,234.567'],
     ['en-US', 'USD', 1_000_000_000_000, '$10,000,000,000.00'],

@@ -1,6 +1,7 @@
 import { allergenIds } from '../allergens.js';
 import type { Ingredient, Pack } from '../facts/ingredient.js';
 import type { Known } from '../known.js';
+import { isMeasured } from '../quantity/units.js';
 import { isZero, ownKeys, ownName, type Refuse } from './refuse.js';
 
 /** Why an ingredient cannot be saved. */
@@ -37,6 +38,8 @@ const figures = ({ edibleYield, density, weights }: Ingredient, refuse: Refuse):
     refuse('density', 'density-zero', 'A density is more than 0: type grams in one ml, or leave it empty.');
   const seen = new Set<string>();
   for (const { unit, grams } of weights) {
+    if (isMeasured(unit))
+      refuse('weights', 'weight-of-measure', `${unit} is a measure, not a piece: its weight is the density.`);
     if (isZero(grams)) refuse('weights', 'weight-zero', `One ${unit} weighs more than 0 g.`);
     if (seen.has(unit)) refuse('weights', 'weight-twice', `The weight of one ${unit} stands twice.`);
     seen.add(unit);

@@ -1,5 +1,7 @@
 import type { Line, Recipe } from '../facts/recipe.js';
 import type { Known, KnownRecipe } from '../known.js';
+import { Rational } from '../quantity/rational.js';
+import { baseOf } from '../quantity/units.js';
 import { loopFrom, loopInWords } from './loops.js';
 import { isZero, ownKeys, ownName, type Refuse } from './refuse.js';
 
@@ -20,6 +22,7 @@ export const recipeRules = (recipe: Recipe, known: Known, refuse: Refuse): void 
   ownKeys('lines', recipe.lines, refuse);
   ownKeys('steps', recipe.steps, refuse);
   makesSomething(recipe, refuse);
+  leavesSomething(recipe, refuse);
   for (const line of recipe.lines) lineRules(line, known, refuse);
   stepRules(recipe, refuse);
   containsItself(recipe, known, refuse);
@@ -30,6 +33,21 @@ const makesSomething = ({ yield: makes }: Recipe, refuse: Refuse): void => {
   for (const [name, amount] of Object.entries(parts))
     if (amount && isZero(amount))
       refuse(`yield/${name}`, 'makes-nothing', 'A recipe makes more than 0: type what one batch makes.');
+  if (makes.weight && baseOf(makes.weight.unit) !== 'g')
+    refuse('yield/weight', 'not-a-weight', `${makes.weight.unit} is no weight: type one such as 1.5 kg.`);
+  if (makes.volume && baseOf(makes.volume.unit) !== 'ml')
+    refuse('yield/volume', 'not-a-volume', `${makes.volume.unit} is no volume: type one such as 2 l.`);
+};
+
+const hundred = Rational.of(100);
+
+const leavesSomething = ({ cookingLoss }: Recipe, refuse: Refuse): void => {
+  if (cookingLoss !== null && Rational.parse(cookingLoss).compare(hundred) >= 0)
+    refuse(
+      'cookingLoss',
+      'loss-of-all',
+      `A loss of ${cookingLoss} per cent would leave nothing: type a loss below 100.`,
+    );
 };
 
 const lineRules = (line: Line, known: Known, refuse: Refuse): void => {
