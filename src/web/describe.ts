@@ -68,6 +68,7 @@ export const standsAt = (doc: unknown, path: string): unknown => {
 export const inPlainWords = (value: unknown, f: Format, field = ''): string => {
   if (value === undefined) return 'taken out';
   if (value === null || value === '') return 'nothing';
+  if (field === 'served') return `kept as it stood on ${f.dateYear((value as { date: string }).date)}`;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number')
     return field === 'price' || field === 'hourlyCost' ? f.money(value) : f.number(value);

@@ -11,11 +11,13 @@ const troubles: Record<number, Trouble> = {
     title: 'Nothing at this address',
     sentence: 'What stood here was renamed or never was. The find box looks through everything.',
   },
+  409: { title: 'That was not done', sentence: 'Something else stands in its way. Go back and look again.' },
   413: {
     title: 'Too much at once',
     sentence: 'What was sent is larger than the workbook takes: 2 MB for a form, 64 MB for a file.',
   },
   415: { title: 'That could not be read', sentence: 'The workbook reads forms; this was something else.' },
+  422: { title: 'That was not done', sentence: 'What was sent does not fit. Go back and look again.' },
   429: { title: 'Wait a little', sentence: 'Too many tries. Wait a minute, then try again.' },
   503: {
     title: 'The database does not answer',

@@ -86,7 +86,7 @@ const readRecipe = (
   reading: Reading,
   field: string,
   name: string,
-  { recipes }: Known,
+  { event, recipes }: Known,
 ): string | undefined => {
   if (name === '') {
     reading.refuse(field, 'Dish', 'Say which recipe this dish is, or take the dish out.');
@@ -98,6 +98,7 @@ const readRecipe = (
   const names = recipes.filter(({ archived }) => !archived).map((one) => one.name);
   const [near] = nearNames(name, names);
   const guess = near ? ` Did you mean ${near}?` : '';
-  reading.refuse(field, name.slice(0, 60), `No recipe is called ${name.slice(0, 60)}.${guess}`);
+  const none = event.served ? 'No recipe kept with what was served is called' : 'No recipe is called';
+  reading.refuse(field, name.slice(0, 60), `${none} ${name.slice(0, 60)}.${guess}`);
   return undefined;
 };

@@ -152,5 +152,9 @@ test('a done event knows only what was served', async () => {
   const { status, text } = await agent.post('/events/choir-supper/menu', form);
   expect(status).toBe(422);
   expect(text).toContain('This event is done and keeps what was served.');
+  expect(text).toContain('No recipe kept with what was served is called Lemon posset with shortbread.');
+  const { text: history } = await agent.get('/history/event/choir-supper');
+  expect(history).toMatch(/kept as it stood on \w+ \d+ \w+ \d{4}/);
+  expect(history).not.toContain('Shin of beef');
   expect(text).not.toContain('<option value="Lemon posset');
 });
