@@ -19,6 +19,7 @@ export const alternativeIn = (line: Line, food: readonly Token[]): Alternative |
   const at = food.findIndex((token, place) => place > 0 && (isWord(token, 'or') || isSign(token, '/')));
   if (at < 0 || at === food.length - 1) return undefined;
   const first = trimmedEnd(food.slice(0, at));
+  if (first.length === 0) return undefined;
   const other = food.slice(at + 1);
   const start = isWord(other[0], 'or') ? 1 : 0;
   const note = `or ${wordsOf(line, other.slice(start))}`;

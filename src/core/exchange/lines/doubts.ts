@@ -1,11 +1,11 @@
-import { amountAt } from './bracket.js';
+import { amountAt, joinedMeasureAt } from './bracket.js';
 import { figureAt } from './figures.js';
 import { type Food, isPrepared } from './food.js';
-import { countAt } from './measures.js';
+import { countAt, isWeight } from './measures.js';
 import type { Segment } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { isFoodName, isFoodWord } from './vocabulary.js';
-import { eitherKind, joinedNames, kinds, kindsOfLast, noteBegins, parts, prepared } from './words.js';
+import { eitherKind, joinedNames, kinds, kindsOfLast, noteBegins, parts, prepared, sizes } from './words.js';
 
 /** Why what was read as the food may not be all of it, or too much. */
 export const doubtsOfFood = (
@@ -32,7 +32,7 @@ export const doubtsOfFood = (
   return because;
 };
 
-const inNames = new Set('and & of in with own the a la al de en or'.split(' '));
+const inNames = new Set('and of in with la al de en'.split(' '));
 
 const doubtOfWord = (
   food: readonly Token[],
@@ -46,6 +46,14 @@ const doubtOfWord = (
       ? undefined
       : `"${token.text}" stands in the name.`;
   if (inNames.has(token.low)) return undefined;
+  if (
+    at > 0 &&
+    sizes.has(token.low) &&
+    token.low !== 'fat' &&
+    !kinds[token.low]?.has(food[at + 1]?.low ?? '') &&
+    !kindsOfLast[token.low]?.has(food.at(-1)!.low)
+  )
+    return `"${token.text}" stands in the middle of the name.`;
   if (isPrepared(token)) {
     const named =
       at < food.length - 1 &&
@@ -62,6 +70,17 @@ const doubtOfFigure = (food: readonly Token[], at: number, token: Token): string
   isSign(food[at + 1], '%') || token.text === '00' || token.text === '0'
     ? undefined
     : `"${token.text}" is not read as an amount.`;
+
+/** "five spice powder, 1 tsp": a spoonful behind what is counted says that the count may belong to the name. */
+export const doubtsOfCount = (unit: string | null, { tail }: Food): string[] => {
+  if (unit !== 'each') return [];
+  const other = tail.some(({ tokens }) => {
+    const figure = figureAt(tokens, 0);
+    const of = figure && (joinedMeasureAt(tokens, figure.end) ?? countAt(tokens, figure.end));
+    return of?.end === tokens.length && !isWeight(of.unit);
+  });
+  return other ? ['Two amounts are stated.'] : [];
+};
 
 /** Why the words behind the food may hold more than a note: another food, another amount. */
 export const doubtsOfNotes = (line: Line, { tail, after, note }: Food): string[] => {

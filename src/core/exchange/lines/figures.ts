@@ -105,7 +105,16 @@ const partInWords = (tokens: readonly Token[], at: number): Single | undefined =
   return { value: piecesOf ? several.times(piecesOf) : single!, end: bare };
 };
 
+/** "five spice", "half fat milk": a figure in words that belongs to a name. */
+const namesOf = new Set('spice bean cheese grain seed pepper fruit berry herb nut fat'.split(' '));
+
 const single = (tokens: readonly Token[], at: number): Single | undefined => {
+  if (
+    tokens[at]?.kind === 'word' &&
+    namesOf.has(tokens[at + 1]?.low ?? '') &&
+    !isWord(tokens[at], 'a', 'an', 'one')
+  )
+    return undefined;
   const alone = fraction(tokens, at);
   if (alone) return { ...alone, end: afterOfA(tokens, alone.end) };
   const part = partInWords(tokens, at);
@@ -125,7 +134,7 @@ const single = (tokens: readonly Token[], at: number): Single | undefined => {
 };
 
 /** An amount can be kept: at most twelve figures before the point, nine behind it or below the line. */
-const fits = (value: Rational): boolean =>
+export const fits = (value: Rational): boolean =>
   /^(?:\d{1,12}(?:\.\d{1,9})?|\d{1,9}\/\d{1,9})$/.test(value.toString());
 
 /** The figure that starts at a token, a range as both its ends; undefined when none does. */

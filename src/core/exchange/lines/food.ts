@@ -98,7 +98,8 @@ const namedFrom = (words: readonly Token[], asBought: boolean, more: boolean): n
 
 /** How many tokens from here are a note before the name; none when the name begins. */
 const noteLength = (words: readonly Token[], at: number, asBought: boolean): number => {
-  const token = words[at]!;
+  const token = words[at];
+  if (!token) return 0;
   if (token.kind !== 'word')
     return at > 0 && isSign(token, '&', '/') && noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
   const next = words[at + 1];
@@ -131,6 +132,7 @@ const noteFrom = (words: readonly Token[], start: number): number => {
     if ((isSign(token, '&') || isWord(token, 'and')) && (next?.kind === 'figure' || next?.kind === 'glyph'))
       return at;
     if (token.kind !== 'word') continue;
+    if (at === words.length - 2 && isWord(words[at + 1], 'on', 'off', 'in', 'intact')) return at;
     if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
     if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at)) return at;
     if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;

@@ -2,7 +2,7 @@ import type { Measure } from '../../facts/common.js';
 import { Rational } from '../../quantity/rational.js';
 import { joinedMeasureAt } from './bracket.js';
 import { countUnit, withCount } from './counted.js';
-import { figureAt } from './figures.js';
+import { figureAt, fits } from './figures.js';
 import { isContainer, isPlural, type UnitRead } from './measures.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { afterAmount } from './twice.js';
@@ -49,6 +49,7 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   if (measure && !isNamedByMeasure(tokens, measure)) withMeasure(line, head, measure, behind);
   else withCount(line, head, behind);
   orTwo(tokens, head);
+  if (!fits(head.quantity!) || (head.to && !fits(head.to))) return undefined;
   if (head.unit === 'spoon') head.because.push('Which spoon is meant is not said.');
   if (isWord(tokens[head.end], 'each') && head.end + 1 < tokens.length) {
     head.notes.push('each');

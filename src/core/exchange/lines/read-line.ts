@@ -1,6 +1,6 @@
 import { alternativeIn } from './alternatives.js';
 import { sizeIn } from './bracket.js';
-import { doubtsOfFood, doubtsOfNotes } from './doubts.js';
+import { doubtsOfCount, doubtsOfFood, doubtsOfNotes } from './doubts.js';
 import { figureAt } from './figures.js';
 import { type Food, foodOf, partOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
@@ -68,7 +68,7 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
   const after = [...named.notes, ...found.after];
   const stated = statedOf(head.unit, found.before, after);
   because.push(...doubtsOfFood(named.food, named.name, asBought, before));
-  because.push(...doubtsOfNotes(line, found), ...stated.because);
+  because.push(...doubtsOfNotes(line, found), ...doubtsOfCount(head.unit, found), ...stated.because);
   if (head.quantity === null) because.push(...withoutAmount(rest, named.name));
   if (found.open) because.push('A bracket opens and never closes.');
   if (head.quantity?.isZero) because.push('An amount of nothing is stated.');

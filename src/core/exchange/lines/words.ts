@@ -87,7 +87,7 @@ export const kinds = table<ReadonlySet<string>>({
   strained: set('yoghurt yogurt'),
   pressed: set('tofu'),
   cut: set('mixed'),
-  medium: set('curry grind sherry rye oatmeal cheddar'),
+  medium: set('curry grind sherry rye oatmeal cheddar dry'),
   fat: set('free'),
   firm: set('tofu'),
   jumbo: set('oats rolled'),

@@ -76,6 +76,9 @@ test.each([
   ['1 carrot, 1 onion', /another food/],
   ['3-2 carrots', /not above/],
   ['2 onions (large', /never closes/],
+  ['toString', /does not know/],
+  ['large &', /name/],
+  ['and / 2 juice', /name/],
 ])('%s is not sure', (text, why) => {
   const read = readLine(text);
   expect(read.sure).toBe(false);
