@@ -2,10 +2,25 @@ import { Temporal } from 'temporal-polyfill';
 import type { Course, Event } from './facts/event.js';
 import { type Weekday, weekdays } from './facts/kitchen.js';
 
+const dayLength = 86_400_000;
+const numbers = new Map<string, number>();
+const names = new Map<number, string>();
+
 /** A calendar day `days` later, or earlier when negative; "2026-11-28" and the like. */
-export const addDays = (date: string, days: number): string =>
-  // Days in UTC are all of one length; every step of every dish asks, and this is many times quicker than a calendar.
-  days === 0 ? date : new Date(Date.parse(date) + days * 86_400_000).toISOString().slice(0, 10);
+export const addDays = (date: string, days: number): string => {
+  if (days === 0) return date;
+  // Every step of every dish asks, of the same few days; in UTC they are all of one length.
+  const number = remembered(numbers, date, () => Date.parse(date) / dayLength) + days;
+  return remembered(names, number, () => new Date(number * dayLength).toISOString().slice(0, 10));
+};
+
+const remembered = <K, V>(known: Map<K, V>, key: K, work: () => V): V => {
+  const there = known.get(key);
+  if (there !== undefined) return there;
+  const made = work();
+  if (known.size < 20_000) known.set(key, made);
+  return made;
+};
 
 /** Whole days from one calendar day to another. */
 export const daysBetween = (from: string, to: string): number =>
@@ -28,28 +43,38 @@ export const localTime = (epochMilliseconds: number, timeZone: string): { date: 
 const offsets = new Map<string, number>();
 
 /** How far a zone's clock is ahead of UTC as a day begins, in nanoseconds. */
-const offsetOn = (date: string, timeZone: string): number => {
-  const key = `${timeZone} ${date}`;
-  const offset =
-    offsets.get(key) ?? Temporal.PlainDate.from(date).toZonedDateTime(timeZone).offsetNanoseconds;
-  if (offsets.size < 5000) offsets.set(key, offset);
-  return offset;
-};
+const offsetOn = (date: string, timeZone: string): number =>
+  remembered(
+    offsets,
+    `${timeZone} ${date}`,
+    () => Temporal.PlainDate.from(date).toZonedDateTime(timeZone).offsetNanoseconds,
+  );
+
+/** The time so many real minutes before another; both in minutes from midnight of a day. */
+export type Back = (time: number, length: number) => number;
 
 /**
- * The time on a zone's clock that lies a length of real minutes before another; both in minutes from midnight of a day.
- * In the night the clock goes on or back it is an hour earlier or later than the figures alone would say.
+ * Counts back real minutes on a zone's clock from a day. In the night the clock goes on or back it is an hour earlier
+ * or later than the figures alone would say.
  */
-export const minutesBefore = (time: number, length: number, date: string, timeZone: string): number => {
-  const start = time - length;
-  const dayOf = (minutes: number) => addDays(date, Math.floor(minutes / 1440));
-  const last = dayOf(time);
-  if (offsetOn(dayOf(start), timeZone) === offsetOn(addDays(last, 1), timeZone)) return start;
-  const plainTime = Temporal.PlainTime.from(clockOf(time));
-  const from = Temporal.PlainDate.from(last)
-    .toZonedDateTime({ timeZone, plainTime })
-    .subtract({ minutes: length });
-  return daysBetween(date, from.toPlainDate().toString()) * 1440 + from.hour * 60 + from.minute;
+export const backFrom = (date: string, timeZone: string): Back => {
+  const steady = new Map<number, boolean>();
+  const isSteady = (first: number, last: number): boolean =>
+    remembered(
+      steady,
+      first * 1000 + last,
+      () => offsetOn(addDays(date, first), timeZone) === offsetOn(addDays(date, last + 1), timeZone),
+    );
+  return (time, length) => {
+    const start = time - length;
+    const last = Math.floor(time / 1440);
+    if (isSteady(Math.floor(start / 1440), last)) return start;
+    const plainTime = Temporal.PlainTime.from(clockOf(time));
+    const from = Temporal.PlainDate.from(addDays(date, last))
+      .toZonedDateTime({ timeZone, plainTime })
+      .subtract({ minutes: length });
+    return daysBetween(date, from.toPlainDate().toString()) * 1440 + from.hour * 60 + from.minute;
+  };
 };
 
 /** The calendar day a course is served on. */

@@ -75,7 +75,8 @@ const rowFor = (
       if (eaters.get(dish)!.get(guest.group)?.isZero ?? true) continue;
       const recipe = recipeOf(dish.recipe, facts);
       const judged = judgeGuest(guest, recipe, facts);
-      cells.push({ ...judged, dish: dish.key, course: course.key, name: recipe.name });
+      const { verdict, reasons } = judged;
+      cells.push({ verdict, reasons, dish: dish.key, course: course.key, name: recipe.name });
       has = easier(has, judged.verdict);
       const plain = guest.other ? judgeGuest({ ...guest, other: '' }, recipe, facts) : judged;
       byDiets = easier(byDiets, plain.verdict);

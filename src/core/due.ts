@@ -5,15 +5,26 @@ import type { Recipe, Step } from './facts/recipe.js';
 import { once, recipeOf } from './lookup.js';
 import { closure } from './scaling.js';
 
+export type Follower = { step: Step; least: number };
+
+const followersKept = new WeakMap<Recipe, Map<Step, Follower[]>>();
+
 /** The steps of a recipe that come after one of its steps: those that name it, and the next where that names none. */
-export const followers = (recipe: Recipe, step: Step): { step: Step; least: number }[] => {
-  const next = recipe.steps[recipe.steps.indexOf(step) + 1];
-  return recipe.steps.flatMap((later) => {
-    const named = later.after.find((link) => link.step === step.key);
-    if (named) return [{ step: later, least: named.least }];
-    return later === next && later.after.length === 0 ? [{ step: later, least: 0 }] : [];
-  });
+export const followers = (recipe: Recipe, step: Step): readonly Follower[] => {
+  let known = followersKept.get(recipe);
+  if (!known) {
+    known = new Map(recipe.steps.map((one, i) => [one, after(recipe, i)]));
+    followersKept.set(recipe, known);
+  }
+  return known.get(step) ?? [];
 };
+
+const after = ({ steps }: Recipe, place: number): Follower[] =>
+  steps.flatMap((later, i) => {
+    const named = later.after.find((link) => link.step === steps[place]!.key);
+    if (named) return [{ step: later, least: named.least }];
+    return i === place + 1 && later.after.length === 0 ? [{ step: later, least: 0 }] : [];
+  });
 
 const kept = new WeakMap<Recipe, number[]>();
 

@@ -1,4 +1,4 @@
-import { minutesBefore, servedOn, serviceMinutes } from './calendar.js';
+import { type Back, backFrom, servedOn, serviceMinutes } from './calendar.js';
 import { daysAheadOf, dueDays, followers } from './due.js';
 import type { Course, Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
@@ -30,10 +30,9 @@ type Ready = { by: number | undefined; venue: boolean };
  */
 export const latestSteps = (event: Event, needs: readonly CourseNeed[], facts: Facts): DishDay[] => {
   const { due } = dueDays(event, facts);
-  const { timeZone } = facts.kitchen;
   const clock: Clock = {
     drive: driveTo(event, facts),
-    back: (time, length) => minutesBefore(time, length, event.date, timeZone),
+    back: backFrom(event.date, facts.kitchen.timeZone),
   };
   return needs.flatMap(({ course, dishes }) =>
     dishes.map((dish) => dishDay(dish, course, event, due, clock)),
@@ -41,7 +40,7 @@ export const latestSteps = (event: Event, needs: readonly CourseNeed[], facts: F
 };
 
 /** The drive to the venue, and the time on the kitchen's clock so many real minutes before another. */
-type Clock = { drive: number; back: (time: number, length: number) => number };
+type Clock = { drive: number; back: Back };
 
 const driveTo = (event: Event, facts: Facts): number => {
   const place = facts.places.get(event.place);

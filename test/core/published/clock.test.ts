@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import {
   addDays,
+  backFrom,
   clockOf,
   daysBetween,
   localTime,
-  minutesBefore,
   minutesOf,
   mondayOf,
   weekdayOf,
@@ -58,7 +58,7 @@ test('the kitchen’s clock on the nights it changes', () => {
 // 23:00; and 12 h before 09:00 on the 25th are 22:00.
 test('lengths of time over the nights on which the clock changes', () => {
   const before = (date: string, time: string, hours: number, zone: string) => {
-    const minutes = minutesBefore(minutesOf(time), hours * 60, date, zone);
+    const minutes = backFrom(date, zone)(minutesOf(time), hours * 60);
     return `${addDays(date, Math.floor(minutes / 1440))} ${clockOf(minutes)}`;
   };
   expect(before('2026-10-25', '10:00', 12, 'Europe/London')).toBe('2026-10-24 23:00');
