@@ -6,7 +6,7 @@ import { type Food, foodOf, partOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { headingOf } from './heading.js';
 import { leadOf } from './lead.js';
-import { isShopPack, measureAt } from './measures.js';
+import { countAt, isContainer, isShopPack, measureAt } from './measures.js';
 import { type LineReading, nothingRead } from './reading.js';
 import { statedOf } from './stated.js';
 import { tailOf } from './tail.js';
@@ -100,9 +100,19 @@ const withoutAmount = (rest: readonly Token[], name: string): string[] => {
       kind === 'glyph' ||
       (kind === 'figure' && !isSign(rest[at + 1], '%')) ||
       (kind === 'word' && low !== 'a' && low !== 'an' && figureAt(rest, at) !== undefined) ||
-      (low.length > 1 && measureAt(rest, at) !== undefined),
+      (low.length > 1 && measureAt(rest, at) !== undefined) ||
+      isOneOf(rest, at, name),
   );
   return figure ? [`"${figure.text}" is not read as an amount.`] : [];
+};
+
+const ones = new Set('clove bunch sprig handful pinch knob dash splash drizzle dozen'.split(' '));
+
+/** "tomatoes (tin)": a tin or a pinch that is not part of the name stands for an amount. */
+const isOneOf = (rest: readonly Token[], at: number, name: string): boolean => {
+  const count = countAt(rest, at);
+  if (!count || name.toLowerCase().includes(rest[at]!.low)) return false;
+  return isContainer(count.unit) ? count.unit !== 'piece' && count.unit !== 'stick' : ones.has(count.unit);
 };
 
 /** The food's name once alternatives and a unit behind it are taken off. */
