@@ -70,9 +70,10 @@ export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): 
   const open = new Map<string, { ingredient: Ingredient; dishes: Set<string>; items: Set<string> }>();
   for (const { recipe, cells } of rows)
     for (const cell of cells)
-      for (const { ingredient, ...known } of cell.brings) {
+      for (const bringer of cell.brings) {
+        const { ingredient, state } = bringer;
         // A may-contain can hide a label that was not read to the end.
-        if (!isOpen(known) || (known.state === 'may' && !isUnread(ingredient, cell.item))) continue;
+        if (!isOpen(bringer) || (state === 'may' && !isUnread(ingredient, cell.item))) continue;
         const entry = open.get(ingredient.key) ?? { ingredient, dishes: new Set(), items: new Set() };
         entry.dishes.add(recipe.name);
         entry.items.add(cell.item.short.toLowerCase());
