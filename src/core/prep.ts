@@ -11,9 +11,7 @@ import type { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
 import { type DishNeed, dishNeed } from './requirements.js';
 import { closure, type LineNeed, type RecipeNeed } from './scaling.js';
-
-export const stations = ['Bench', 'Stove', 'Oven', 'Fridge'] as const;
-export type Station = (typeof stations)[number];
+import { type Station, type Stay, stationOf, stays } from './working-order.js';
 
 /** Part of a job that one event asks for. */
 export type JobShare = { event: Event; batches: Rational | undefined };
@@ -42,7 +40,7 @@ export type Job = {
 
 /** Minutes somebody stands there, and how many such jobs have no minutes written, so that the sum lacks them. */
 type Attended = { attended: number; untimed: number };
-export type PrepStation = { station: Station; jobs: Job[] } & Attended;
+export type PrepStation = Stay & Attended;
 export type PrepDay = { date: string; stations: PrepStation[]; jobs: number } & Attended;
 
 type Planned = DatedStep & { need: RecipeNeed };
@@ -52,7 +50,7 @@ export const isLive = (event: Event): boolean =>
   !event.archived && (event.state === 'confirmed' || event.state === 'quoted');
 
 /**
- * The prep list of a set of events by day and station, components before what uses them; of some days alone when they
+ * The prep list of a set of events by day and, in the order it can be worked, by station; of some days alone when they
  * are named. A dish's step is listed as many days before its service as the step may be done ahead; a component's
  * counts back from the first step of what uses it. Minutes are as written in the recipe, for whatever amount. Same step
  * and day of several events is one job.
@@ -155,12 +153,6 @@ export const traysFor = (step: Step, portions: Rational): number | undefined => 
   return each.isZero ? undefined : Number(portions.over(each).ceil());
 };
 
-const stationOf = (step: Step | undefined): Station => {
-  if (step?.oven) return 'Oven';
-  if (step && step.rings > 0) return 'Stove';
-  return step && step.fridgeShelves > 0 && !step.attended ? 'Fridge' : 'Bench';
-};
-
 const days = (jobs: readonly Job[]): PrepDay[] => {
   const byDate = new Map<string, Job[]>();
   for (const job of jobs) {
@@ -173,11 +165,8 @@ const days = (jobs: readonly Job[]): PrepDay[] => {
     const ofDay = jobs.sort(
       (a, b) => b.depth - a.depth || byKey(a.recipe.key, b.recipe.key) || a.number - b.number,
     );
-    const byStation = stations
-      .map((station) => ({ station, jobs: ofDay.filter((job) => job.station === station) }))
-      .filter((group) => group.jobs.length > 0)
-      .map((group) => ({ ...group, ...attended(group.jobs) }));
-    return { date, stations: byStation, jobs: ofDay.length, ...attended(ofDay) };
+    const inOrder = stays(ofDay).map((stay) => ({ ...stay, ...attended(stay.jobs) }));
+    return { date, stations: inOrder, jobs: ofDay.length, ...attended(ofDay) };
   });
 };
 

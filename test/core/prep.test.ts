@@ -56,8 +56,9 @@ test('trays, minutes and the use-by day', () => {
   });
   const facts = factsOf([tart, food('leek')]);
   const [day] = prepFor([party(40, ['tart'])], facts).value;
-  const [bench, hot] = day!.stations;
-  expect([bench!.attended, bench!.untimed, day!.attended, day!.untimed]).toEqual([20, 1, 20, 1]);
+  const [bench, hot, cold] = day!.stations;
+  expect([bench!.attended, bench!.untimed, day!.attended, day!.untimed]).toEqual([20, 0, 20, 1]);
+  expect([cold!.station, cold!.again, cold!.untimed]).toEqual(['Bench', true, 1]);
   expect([hot!.station, hot!.jobs[0]!.trays, hot!.jobs[0]!.useBy]).toEqual(['Oven', 4, '2026-11-30']);
   expect(hot!.jobs[0]!.makes).toMatchObject({ base: 'portion' });
   expect(hot!.jobs[0]!.makes!.value.toString()).toBe('40');

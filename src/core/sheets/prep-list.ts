@@ -132,5 +132,5 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
     ];
   },
   problems,
-  foot: [conventions.ahead, conventions.minutes, cautions.keeping],
+  foot: [conventions.order, conventions.ahead, conventions.minutes, cautions.keeping],
 });

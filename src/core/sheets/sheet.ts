@@ -33,6 +33,7 @@ export const conventions = {
   prices:
     'Each line costs what it uses, at the preferred pack’s latest price; lines add up to the total to the penny.',
   minutes: 'Minutes are as written in the recipe, whatever the amount.',
+  order: 'Jobs stand so that they can be worked from the top down.',
   ahead:
     'A step is listed as many days ahead as the recipe allows; a component counts back from what uses it.',
 } as const;

@@ -22,6 +22,8 @@ export type JobRow = {
   lines: WeighLine[];
   shares: JobFor[];
   minutes: string;
+  /** True where nobody stands by. */
+  alone: boolean;
   /** When what is made must be used; said of a recipe's last step. */
   useBy: string;
   keepsUnknown: boolean;
@@ -37,8 +39,8 @@ export const jobDay = (day: PrepDay, facts: Facts, marks: ReadonlyMap<string, Ma
     date: day.date,
     title: f.longDate(day.date),
     sum: sumOf(day.jobs, day, f),
-    stations: day.stations.map(({ station, jobs, ...time }) => ({
-      name: station,
+    stations: day.stations.map(({ station, again, jobs, ...time }) => ({
+      name: again ? `${station} again` : station,
       jobs: jobs.map((job) => jobRow(job, facts, marks)),
       sum: sumOf(jobs.length, time, f),
     })),
@@ -78,6 +80,7 @@ const jobRow = (job: Job, facts: Facts, marks: ReadonlyMap<string, Mark>): JobRo
       };
     }),
     minutes: minutesOf(job, f),
+    alone: job.minutes !== undefined && !step?.attended,
     useBy: last && useBy !== undefined ? f.date(useBy) : '',
     keepsUnknown: last && useBy === undefined,
   };
@@ -90,13 +93,17 @@ const howOf = ({ step, trays }: Job, f: Format): string => {
     step && step.rings > 0 && f.count(step.rings, 'ring'),
     step?.where === 'venue' && 'at the venue',
   ];
-  return said.filter(Boolean).join(', ');
+  return said
+    .filter((one) => typeof one === 'string')
+    .map(unbroken)
+    .join(', ');
 };
+
+const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
 
 const minutesOf = ({ step, minutes }: Job, f: Format): string => {
   if (minutes === undefined) return 'minutes not known';
   const longest = Math.max(step?.minutesLongest ?? 0, minutes);
-  const least = longest < 60 ? f.number(minutes) : f.duration(minutes);
-  const time = longest > minutes ? `${least} to ${f.duration(longest)}` : f.duration(minutes);
-  return step?.attended ? time : `${time}, by itself`;
+  const least = longest < 60 ? f.number(minutes) : unbroken(f.duration(minutes));
+  return longest > minutes ? `${least} to ${unbroken(f.duration(longest))}` : unbroken(f.duration(minutes));
 };
