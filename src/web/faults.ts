@@ -76,6 +76,7 @@ export const fieldOf = (path: string, form: Form): string => {
 /** "lines[2].amount" in words, "Line 3, amount". */
 export const labelOf = (field: string): string => {
   const spaced = field
+    .replace('people[', 'persons[')
     .replace(/s\[(\d+)\]/g, (_, at) => ` ${Number(at) + 1}`)
     .replaceAll('.', ', ')
     .replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

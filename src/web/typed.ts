@@ -20,9 +20,9 @@ export const typedUnit = (unit: string): string => (unit === 'l' ? 'L' : unit);
 export const typedMeasure = (measure: Measure | null): string =>
   measure ? `${typedAmount(measure.amount)} ${typedUnit(measure.unit)}` : '';
 
-/** A measure as it was entered, in words: "2.5 kg", "12 each", "5 tins". */
+/** A measure as it was entered, in words: "2.5 kg", "12 pieces", "5 tins". */
 export const measureInWords = ({ amount, unit }: Measure): string =>
-  inWords({ figure: typedAmount(amount), unit: typedUnit(unit) }, 'each');
+  inWords({ figure: typedAmount(amount), unit: typedUnit(unit) }, amount === '1' ? 'piece' : 'pieces');
 
 /** A share as a per cent: "0.885" is "88.5". */
 export const typedPercent = (share: string): string =>

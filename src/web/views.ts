@@ -36,7 +36,7 @@ export type Views = EventViews &
     'find/_found': Found;
     'history/show': { rows: HistoryRow[]; back: string | undefined };
     'workbook/show': { wrong: Fault[]; more: number; opened: string };
-    'first-run/show': { week: number };
+    'first-run/show': { week: number; kitchenSet: string };
     'first-run/removed': { removed: number; stayed: Stayed[] };
     'menu/keys': object;
     'allergens/show': AllergensPage;
@@ -48,7 +48,7 @@ export type Views = EventViews &
     'guests/_diets': DietsPage;
     'prep/show': PrepPage;
     'week/show': WeekPage;
-    'week/empty': { number: number };
+    'week/empty': { number: number; kitchenSet: string };
     'prep/event': EventPrep;
     'errors/show': Trouble;
     'errors/_notice': Trouble;
@@ -56,7 +56,7 @@ export type Views = EventViews &
     'account/_sign-in': object;
     'account/_signed-in': { name: string };
     'account/first': { code: boolean };
-    'menu/show': { pages: readonly { word: string; href: string }[] };
+    'menu/show': { pages: readonly { word: string; href: string }[]; kitchen: string };
   };
 
 export type ViewName = keyof Views;

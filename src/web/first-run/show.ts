@@ -14,7 +14,7 @@ export const showFirstRun: Answerer = async (request, reply) => {
   if (await read(request.server.house.db, 'kitchen', 'kitchen')) return reply.redirect('/', 303);
   const { clock } = request.server.house;
   const week = weekOf(inZone(clock(), request.kitchen.timeZone).date);
-  return page(reply, 'first-run/show', { title: 'An empty week', nav: 'Week', week });
+  return page(reply, 'first-run/show', { title: 'An empty week', nav: 'Week', week, kitchenSet: '' });
 };
 
 const next: Record<string, string> = {

@@ -1,5 +1,6 @@
 import type { EntityName } from '../../core/facts/facts.js';
 import { merge } from '../../core/merge.js';
+import { read } from '../../store/documents.js';
 import { type Change, history } from '../../store/history.js';
 import { inZone } from '../clock.js';
 import { inPlainWords, placeName, standsAt } from '../describe.js';
@@ -22,11 +23,13 @@ export type HistoryRow = {
 export const showHistory: Answerer = async (request, reply) => {
   const entity = entityParam(request);
   const key = param(request, 'key');
-  const changes = await history(request.server.house.db, entity, key);
+  const { db } = request.server.house;
+  const changes = await history(db, entity, key);
   const { kitchen } = request;
   const rows = changes.map((change) => rowOf(change, kitchen.timeZone, formatFor(kitchen)));
   const latest = changes[0];
-  const name = (latest?.after ?? latest?.before)?.name ?? key;
+  const last = latest ? (latest.after ?? latest.before) : (await read(db, entity, key))?.doc;
+  const name = last?.name ?? key;
   const back = latest && !latest.after ? undefined : pageOf(entity, key);
   return page(reply, 'history/show', { title: `History of ${name}`, rows, back });
 };

@@ -2,9 +2,11 @@ import { isRead, type Read, readClock } from '../../core/reading.js';
 
 type Span = { from: string; to: string };
 
-/** "09:00 to 13:00, 14:00 to 18:00"; nothing when off. */
+/** "9 to 13, 14:30 to 18", short enough to be read in its field; nothing when off. */
 export const hoursText = (spans: readonly Span[]): string =>
-  spans.map(({ from, to }) => `${from} to ${to}`).join(', ');
+  spans.map(({ from, to }) => `${short(from)} to ${short(to)}`).join(', ');
+
+const short = (clock: string): string => clock.replace(/^0(?=\d)/, '').replace(/:00$/, '');
 
 /** Reads hours as written: "9 to 13", "9:00-13:00, 2pm-6pm"; nothing is off. */
 export const readHours = (text: string): Read<Span[]> => {
@@ -19,7 +21,15 @@ export const readHours = (text: string): Read<Span[]> => {
       };
     if (!isRead(from)) return from;
     if (!isRead(to)) return to;
+    if (to.value <= from.value)
+      return { sentence: `Hours that begin at ${from.value} end later than that.${meant(to.value)}` };
     spans.push({ from: from.value, to: to.value });
   }
   return { value: spans };
+};
+
+/** "8 to 4" was meant for the afternoon. */
+const meant = (clock: string): string => {
+  const hour = Number(clock.slice(0, 2));
+  return hour > 0 && hour < 12 ? ` Did you mean ${hour + 12}${clock.slice(2)}?` : '';
 };

@@ -1,12 +1,14 @@
+import type { Shown } from '../../core/quantity/show.js';
 import { list, type RecipeRow } from '../../store/recipes.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
+import type { Html } from '../html.js';
 import { pageOf } from '../links.js';
 import { type Listing, listing } from '../listing.js';
 import { page } from '../page.js';
-import { measureInWords, typedAmount } from '../typed.js';
+import { typedAmount, typedUnit } from '../typed.js';
 
-export type ListedRecipe = { name: string; href: string; makes: string; second: string };
+export type ListedRecipe = { name: string; href: string; makes: Html; second: string };
 export type RecipeList = Listing<ListedRecipe> & { archived: boolean; hidden: number; next: string };
 
 /** The recipes by name, or those that are archived; a part of a name narrows them. */
@@ -42,9 +44,7 @@ const listed = (
 ) => ({
   name,
   href: pageOf('recipe', key),
-  makes: makes.portions
-    ? `${typedAmount(makes.portions)} portions`
-    : measureInWords((makes.weight ?? makes.volume)!),
+  makes: f.measure(shownYield(makes)),
   second: [
     variantOf ? 'variant' : '',
     lines === 0 ? 'no lines yet' : '',
@@ -54,6 +54,13 @@ const listed = (
     .filter(Boolean)
     .join(', '),
 });
+
+/** What one batch makes, as it was entered: portions where they are said. */
+const shownYield = ({ portions, weight, volume }: RecipeRow['yield']): Shown => {
+  if (portions) return { figure: typedAmount(portions), unit: 'portion' };
+  const { amount, unit } = (weight ?? volume)!;
+  return { figure: typedAmount(amount), unit: typedUnit(unit) };
+};
 
 const nextPage = ({ asked, from, more }: Omit<Listing<unknown>, 'rows'>, archived: boolean): string => {
   if (more === 0) return '';

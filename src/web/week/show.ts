@@ -5,6 +5,7 @@ import { week } from '../../core/sheets/week.js';
 import { preparedOn } from '../../store/coming.js';
 import { type EventRow, keysOf, list } from '../../store/events.js';
 import { eventFacts } from '../../store/facts.js';
+import { list as listPlaces } from '../../store/places.js';
 import { marksNow, todayOf } from '../coming.js';
 import { type Format, formatFor } from '../format.js';
 import { Refused } from '../guards.js';
@@ -40,7 +41,12 @@ export const showWeek: Answerer = async (request, reply) => {
   const listed = await list(db, { from, to });
   const later = (await list(db, { from: addDays(to, 1), most: 40 })).filter(isOn);
   if (listed.length + later.length === 0 && (await list(db, { most: 1 })).length === 0)
-    return page(reply, 'week/empty', { title: 'An empty week', nav: 'Week', number: weekOf(from) });
+    return page(reply, 'week/empty', {
+      title: 'An empty week',
+      nav: 'Week',
+      number: weekOf(from),
+      kitchenSet: await kitchenSoFar(request),
+    });
   const keys = new Set([...(await keysOf(db, { from, to })), ...(await preparedOn(db, { from, to }))]);
   const { events, facts } = (await eventFacts(db, [...keys]))!;
   const worked = week(events, from, facts);
@@ -60,6 +66,14 @@ export const showWeek: Answerer = async (request, reply) => {
     after: `/?from=${addDays(from, 7)}`,
     back: from !== today,
   });
+};
+
+/** What is entered of the kitchen, "Quince House: 2 people, 1 oven."; nothing while it is as it began. */
+const kitchenSoFar = async ({ kitchen, server }: FastifyRequest): Promise<string> => {
+  const ovens = (await listPlaces(server.house.db)).find(({ kind }) => kind === 'home')?.ovens ?? 0;
+  if (ovens + kitchen.people.length === 0) return '';
+  const f = formatFor(kitchen);
+  return `${kitchen.name}: ${f.count(kitchen.people.length, 'person', 'people')}, ${f.count(ovens, 'oven')}.`;
 };
 
 const fromOf = (request: FastifyRequest, today: string): string => {
