@@ -25,6 +25,8 @@ const rules: Rules = {
  */
 export const refusals = <N extends EntityName>(entity: N, doc: EntityOf[N], known: Known): Problem[] => {
   const { problems, refuse } = refuser(entity, doc);
+  if ('key' in doc && doc.key === 'new')
+    refuse('key', 'key-new', 'The key "new" is taken by the page that adds one: choose another.');
   (rules[entity] as Rules[N])(doc, known, refuse);
   keepable(doc, '', refuse);
   return problems;

@@ -7,6 +7,7 @@ import { consistently } from './facts.js';
 import { insertDocuments, type Saving } from './rows.js';
 import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
+import { withServed } from './served.js';
 
 /** The whole kitchen as it stands at one moment; undefined while there is none. */
 export const exportWorkbook = (db: Db): Promise<Workbook | undefined> => consistently(db, wholeKitchen);
@@ -61,7 +62,10 @@ const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by:
   await insertDocuments(trx, 'place', at(places), by);
   await insertDocuments(trx, 'ingredient', at(ingredients), by);
   await insertDocuments(trx, 'recipe', at(recipes), by);
-  await insertDocuments(trx, 'event', at(events), by);
+  // A done event written by hand without what was served keeps it from now on.
+  const kept: EntityOf['event'][] = [];
+  for (const event of events) kept.push(await withServed(trx, undefined, event, by));
+  await insertDocuments(trx, 'event', at(kept), by);
 };
 
 const lastRevision = async (trx: Trx): Promise<number> => {

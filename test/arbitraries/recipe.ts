@@ -3,8 +3,9 @@ import { cups } from '../../src/core/facts/kitchen.js';
 import { type Recipe, recipe } from '../../src/core/facts/recipe.js';
 import {
   anyAmount,
-  anyMeasure,
   anyMinutes,
+  anyVolume,
+  anyWeight,
   keptWords,
   keyed,
   keysOf,
@@ -61,9 +62,9 @@ const anySteps = keysOf(5).chain((keys) =>
 );
 
 const anyYield = fc.oneof(
-  fc.record({ portions: anyAmount, weight: maybe(anyMeasure) }),
-  fc.record({ weight: anyMeasure }),
-  fc.record({ volume: anyMeasure }),
+  fc.record({ portions: anyAmount, weight: maybe(anyWeight), volume: maybe(anyVolume) }),
+  fc.record({ weight: anyWeight }),
+  fc.record({ volume: anyVolume }),
 );
 
 export const anyRecipe = (key: string, there: There): fc.Arbitrary<Recipe> =>
@@ -72,7 +73,7 @@ export const anyRecipe = (key: string, there: There): fc.Arbitrary<Recipe> =>
       name: title,
       yield: anyYield,
       byPiece: fc.boolean(),
-      cookingLoss: maybe(anyAmount),
+      cookingLoss: maybe(fc.nat(99).map(String)),
       cup: maybe(fc.constantFrom(...cups)),
       lines: anyLines(there),
       steps: anySteps,

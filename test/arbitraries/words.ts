@@ -7,7 +7,7 @@ export const keptWords = (maxLength: number) =>
 
 export const title = keptWords(20).filter((text) => text.trim() !== '' && text.trim().length <= 60);
 
-export const anyKey = fc.stringMatching(/^[a-z0-9][a-z0-9-]{0,12}$/);
+export const anyKey = fc.stringMatching(/^[a-z0-9][a-z0-9-]{0,12}$/).filter((key) => key !== 'new');
 
 export const keysOf = (max: number) => fc.uniqueArray(anyKey, { maxLength: max });
 
@@ -17,10 +17,11 @@ export const anyAmount: fc.Arbitrary<string> = fc.oneof(
   fc.tuple(fc.integer({ min: 1, max: 999 }), fc.integer({ min: 1, max: 99 })).map(([n, d]) => `${n}/${d}`),
 );
 
-export const anyMeasure = fc.record({
-  amount: anyAmount,
-  unit: fc.constantFrom('g', 'kg', 'ml', 'l', 'each', 'clove'),
-});
+const measuredIn = (...units: string[]) => fc.record({ amount: anyAmount, unit: fc.constantFrom(...units) });
+
+export const anyWeight = measuredIn('g', 'kg', 'oz');
+export const anyVolume = measuredIn('ml', 'l', 'cup');
+export const anyMeasure = fc.oneof(anyWeight, anyVolume, measuredIn('each', 'clove'));
 
 export const anyDate = fc
   .date({ min: new Date('2020-01-01'), max: new Date('2035-12-31'), noInvalidDate: true })

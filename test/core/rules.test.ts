@@ -124,6 +124,10 @@ describe('refused, each for its reason and at its field', () => {
     ['two-homes', 'kind', 'place', {}, { otherHomes: ['Old kitchen'] }],
     ['no-home', 'kind', 'place', { kind: 'venue' }],
     ['home-archived', 'archived', 'place', { archived: true }],
+    ['key-new', 'key', 'place', { key: 'new' }],
+    ['key-new', 'key', 'ingredient', { key: 'new' }],
+    ['key-new', 'key', 'recipe', { key: 'new' }],
+    ['key-new', 'key', 'event', { key: 'new' }],
     ['currency-fixed', 'currency', 'kitchen', {}, { pricedIn: 'EUR' }],
     ['no-such-currency', 'currency', 'kitchen', { currency: 'QQQ' }],
     ['no-such-zone', 'timeZone', 'kitchen', { timeZone: 'Europe/Atlantis' }],
@@ -154,6 +158,39 @@ describe('allowed', () => {
   test('the whole example kitchen', () => {
     expect(workbookRules(exampleKitchen())).toEqual([]);
   });
+});
+
+// What was served is calculated from as anything else is, so a file may not smuggle in what no page would save.
+test('what a done event keeps obeys the same rules', () => {
+  const tart = { ...base.recipe, key: 'pastry', ...line({ item: { component: 'pastry' } }) };
+  const served = (fields: object) => ({
+    state: 'done',
+    served: {
+      date: '2026-11-28',
+      kitchen: base.kitchen,
+      places: [base.place],
+      ingredients: [base.ingredient],
+      recipes: [{ ...base.recipe, key: 'pastry', variantOf: 'gone' }],
+      ...fields,
+    },
+  });
+  expect(why('event', served({}))).toEqual([]);
+  for (const [code, field, fields] of [
+    ['contains-itself', 'recipes/pastry/lines/l1/item', { recipes: [tart] }],
+    [
+      'no-such-ingredient',
+      'recipes/tart/lines/l1/item',
+      { recipes: [{ ...base.recipe, ...line({}) }], ingredients: [] },
+    ],
+    ['no-such-zone', 'kitchen/timeZone', { kitchen: { ...base.kitchen, timeZone: 'Europe/Atlantis' } }],
+    [
+      'yield-zero',
+      'ingredients/leek/edibleYield',
+      { ingredients: [{ ...base.ingredient, edibleYield: { yield: '0' } }] },
+    ],
+    ['key-twice', 'ingredients/leek', { ingredients: [base.ingredient, base.ingredient] }],
+  ] as const)
+    expect(why('event', served(fields))).toMatchObject([{ code, field: `served/${field}` }]);
 });
 
 // A tart on a pastry that is made of the tart; the loop is named from the recipe that is saved, however deep.

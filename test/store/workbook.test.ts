@@ -39,6 +39,20 @@ test('the example kitchen leaves as it came, and comes again from what left', as
   }
 });
 
+test('a done event written without what was served keeps it from then on, and leaves as the file it came as', async () => {
+  const example = exampleKitchen();
+  const events = example.events.map((event) => ({ ...event, state: 'done' as const }));
+  await importWorkbook(kitchen.db, { ...example, events }, { ...by, dataDir: kitchen.dataDir });
+  const file = (await asFile()) ?? '';
+  const parsed = parseWorkbook(file);
+  if (!('workbook' in parsed)) throw new Error(JSON.stringify(parsed.faults));
+  expect(parsed.workbook.events.map(({ served }) => (served?.recipes.length ?? 0) > 0)).toEqual(
+    events.map(() => true),
+  );
+  await importWorkbook(kitchen.db, parsed.workbook, { ...by, dataDir: kitchen.dataDir });
+  expect(await asFile()).toBe(file);
+});
+
 test('an import drops the history, and a form opened before it is seen as old', async () => {
   const { db, dataDir } = kitchen;
   const rename = (name: string, revision: number) =>

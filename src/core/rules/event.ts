@@ -2,6 +2,7 @@ import { isDiet } from '../diets.js';
 import type { Dish, Event } from '../facts/event.js';
 import type { Known } from '../known.js';
 import { isZero, ownKeys, type Refuse } from './refuse.js';
+import { servedRules } from './served.js';
 
 /** Why an event cannot be saved. */
 export const eventRules = (event: Event, known: Known, refuse: Refuse): void => {
@@ -70,13 +71,5 @@ const keepsWhatWasServed = ({ served, state, courses, place }: Event, refuse: Re
       if (!recipes.has(dish.recipe))
         refuse(`courses/${course.key}/dishes/${dish.key}/recipe`, 'not-served', reopen);
   if (!served.places.some(({ key }) => key === place)) refuse('place', 'not-served', reopen);
-  const ingredients = new Set(served.ingredients.map(({ key }) => key));
-  for (const { key: recipe, lines } of served.recipes)
-    for (const { key, item } of lines)
-      if ('ingredient' in item ? !ingredients.has(item.ingredient) : !recipes.has(item.component))
-        refuse(
-          `served/recipes/${recipe}/lines/${key}`,
-          'served-lacks',
-          'What was served lacks the ingredient or component of this line.',
-        );
+  servedRules(served, refuse);
 };
