@@ -1,17 +1,20 @@
 import { clockOf, minutesOf, serviceMinutes } from './calendar.js';
 import type { Course, Eaters, Event } from './facts/event.js';
+import { firstCourse } from './service.js';
 
 /**
  * One event's courses and dishes for another event's guests. Everybody and shares follow by themselves; a number of
  * guests follows in proportion to its group, rounded half up and never above it. Groups are matched by name, and a
- * dish whose groups the other event doesn't have goes to everybody.
+ * dish whose groups the other event doesn't have goes to everybody. Service begins when it does at the other event.
  */
 export const copyMenu = (from: Event, to: Event): Course[] => {
   const groups = new Map(from.groups.map((group) => [group.key, counterpart(group.name, to)]));
-  return from.courses.map((course) => ({
+  const courses = from.courses.map((course) => ({
     ...course,
     dishes: course.dishes.map((dish) => ({ ...dish, eaters: follow(dish.eaters, from, groups) })),
   }));
+  const first = firstCourse(to);
+  return first ? moved(courses, serviceMinutes(first)) : courses;
 };
 
 const counterpart = (name: string, to: Event) =>
@@ -44,11 +47,14 @@ const follow = (
  * Courses moved so that the first is served at a time of the day itself; the others keep their distance to it, and
  * what would fall later than the day after is served at its last minute.
  */
-export const beginAt = (courses: readonly Course[], time: string): Course[] => {
+export const beginAt = (courses: readonly Course[], time: string): Course[] =>
+  moved(courses, minutesOf(time));
+
+const moved = (courses: readonly Course[], begin: number): Course[] => {
   const first = Math.min(...courses.map(serviceMinutes));
   const lastMinute = 2 * 1440 - 1;
   return courses.map((course) => {
-    const moved = Math.min(lastMinute, serviceMinutes(course) - first + minutesOf(time));
-    return { ...course, time: clockOf(moved), dayAfter: moved >= 1440 };
+    const at = Math.min(lastMinute, serviceMinutes(course) - first + begin);
+    return { ...course, time: clockOf(at), dayAfter: at >= 1440 };
   });
 };

@@ -26,3 +26,11 @@ test('numbers follow their group in proportion, shares and everybody by themselv
     { counts: [{ group: 'adults', guests: 2 }] },
   ]);
 });
+
+// The supper's two courses are served an hour apart; the lunch begins at 13:00, a new event nowhere yet.
+test('a copied menu is served when the other event begins', () => {
+  const [supper, lunch] = [event('choir-supper'), event('retirement-lunch')];
+  const apart = times(supper.courses);
+  expect(times(copyMenu(supper, lunch))).toEqual(['13:00', '14:00']);
+  expect(times(copyMenu(supper, { ...lunch, courses: [] }))).toEqual(apart);
+});

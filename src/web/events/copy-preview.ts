@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import { eventChange } from '../../core/event-change.js';
 import { headCount } from '../../core/requirements.js';
+import { firstCourse } from '../../core/service.js';
 import { eventSummary } from '../../core/sheets/event-summary.js';
 import { loadFacts } from '../../store/facts.js';
 import { formatFor } from '../format.js';
@@ -18,6 +19,7 @@ export type CopyPreview = {
   there: string;
   rows: { what: string; here: Html; there: Html }[];
   replaces: string;
+  serve: string;
   cost: string;
 };
 
@@ -51,6 +53,7 @@ export const previewOf = async (request: FastifyRequest, { event, facts }: OneEv
       dishes > 0
         ? `The ${f.count(dishes, 'dish', 'dishes')} on the menu of ${to.event.name} now give way to these. Undo brings them back.`
         : '',
+    serve: firstCourse(to.changed)?.time ?? '',
     cost: [
       costShown(there.cost.total, there.cost.complete, f),
       costShown(there.cost.aGuest, there.cost.complete, f),
