@@ -17,7 +17,6 @@ import { recipeOf } from '../lookup.js';
 import type { Answer, Problem } from '../problem.js';
 import { noLines, unreadLabel } from '../problems.js';
 import { worstFirst } from '../requirements.js';
-import { cautions, type Sheet } from './sheet.js';
 
 export type MatrixRow = { course: string; dish: string; recipe: Recipe; cells: Cell[] };
 
@@ -109,95 +108,3 @@ export const cellWords = (cell: Pick<Cell, 'state' | 'unknown'>): string =>
   cell.state === 'may' && cell.unknown
     ? 'may contain; in part not known: treat as contains'
     : stateWords[cell.state];
-
-const verdictWords = {
-  yes: 'can eat',
-  may: 'may contain what they avoid',
-  unknown: 'not known',
-  no: 'no',
-} as const;
-
-/** The allergen matrix as tables: the states, what brings them in, and who can eat what. */
-export const allergenMatrixSheet = ({ value, problems }: Answer<AllergenMatrix>): Sheet => {
-  const { event, items, rows, coverage, list } = value;
-  return {
-    sheet: 'allergens',
-    title: `Allergens, ${event.name}`,
-    about: { event: event.key, date: event.date, list, notKnown: String(value.notKnown) },
-    get tables() {
-      return [
-        {
-          name: 'matrix',
-          title: 'Dishes',
-          columns: [
-            { key: 'course', label: 'Course' },
-            { key: 'dish', label: 'Dish' },
-            ...items.map((item) => ({ key: item.id, label: item.name })),
-          ],
-          rows: rows.map(({ course, recipe, cells }) => ({
-            course,
-            dish: recipe.name,
-            ...Object.fromEntries(cells.map((cell) => [cell.item.id, cellWords(cell)])),
-          })),
-        },
-        {
-          name: 'sources',
-          title: 'What brings them in',
-          columns: [
-            { key: 'dish', label: 'Dish' },
-            { key: 'allergen', label: 'Allergen' },
-            { key: 'gs1', label: 'GS1 code' },
-            { key: 'state', label: 'State' },
-            { key: 'ingredient', label: 'Ingredient' },
-            { key: 'through', label: 'Through' },
-            { key: 'source', label: 'Source' },
-            { key: 'date', label: 'Label read' },
-          ],
-          rows: rows.flatMap(({ recipe, cells }) => cells.flatMap((cell) => sourceRows(recipe, cell))),
-        },
-        {
-          name: 'coverage',
-          title: 'Who can eat what',
-          columns: [
-            { key: 'guest', label: 'Guest' },
-            { key: 'diets', label: 'Diets' },
-            { key: 'course', label: 'Course' },
-            { key: 'dish', label: 'Dish' },
-            { key: 'verdict', label: 'Can eat' },
-            { key: 'because', label: 'Because of' },
-          ],
-          rows: coverage.rows.flatMap(({ who, diets, cells }) =>
-            cells.map(({ course, name, verdict, reasons }) => ({
-              guest: who,
-              diets: diets.join('; '),
-              course: event.courses.find((c) => c.key === course)!.name,
-              dish: name,
-              verdict: verdictWords[verdict],
-              because: [...new Set(reasons.map((reason) => reason.ingredient.name))].join('; '),
-            })),
-          ),
-        },
-      ];
-    },
-    problems,
-    foot: [cautions.allergens],
-  };
-};
-
-const sourceRows = (recipe: Recipe, { item, brings }: Cell): Record<string, string>[] =>
-  brings.map(({ ingredient, state, unknown, through }) => {
-    const said = saidBy(ingredient, item, state);
-    return {
-      dish: recipe.name,
-      allergen: item.name,
-      gs1: item.gs1 ?? '',
-      state: cellWords({ state, unknown }),
-      ingredient: ingredient.name,
-      through: through
-        .slice(1)
-        .map((one) => one.name)
-        .join(' → '),
-      source: said?.source ?? '',
-      date: said?.date ?? '',
-    };
-  });

@@ -8,6 +8,7 @@ import { Rational } from '../quantity/rational.js';
 import type { Base, Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
 import { boughtIn, isMissing, latestPrice, preferredPack } from '../weighing.js';
+import { aboutCost } from './about-cost.js';
 import { costShares } from './cost-shares.js';
 import { conventions, decimalMoney, type Sheet } from './sheet.js';
 
@@ -91,16 +92,7 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
   return {
     sheet: 'costing',
     title: `Food cost, ${event.name}`,
-    about: {
-      event: event.key,
-      date: event.date,
-      guests: String(cost.guests),
-      cost: cost.complete ? decimalMoney(cost.total, currency) : '',
-      costKnown: decimalMoney(cost.total, currency),
-      costAGuest: cost.complete && cost.aGuest !== undefined ? decimalMoney(cost.aGuest, currency) : '',
-      currency,
-      complete: String(cost.complete),
-    },
+    about: aboutCost(event, cost, currency),
     get tables() {
       return [
         {

@@ -11,6 +11,7 @@ import { traysFor } from '../prep.js';
 import type { Answer } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
 import { type DishNeed, headCount } from '../requirements.js';
+import { aboutCost } from './about-cost.js';
 import { isOpen } from './allergen-matrix.js';
 import { toSettle, workOut } from './settle.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
@@ -121,16 +122,7 @@ export const eventSummarySheet = ({ value, problems }: Answer<EventSummary>): Sh
   return {
     sheet: 'event-summary',
     title: event.name,
-    about: {
-      event: event.key,
-      date: event.date,
-      guests: String(cost.guests),
-      cost: cost.complete ? decimalMoney(cost.total, currency) : '',
-      costKnown: decimalMoney(cost.total, currency),
-      costAGuest: cost.complete && cost.aGuest !== undefined ? decimalMoney(cost.aGuest, currency) : '',
-      currency,
-      complete: String(cost.complete),
-    },
+    about: aboutCost(event, cost, currency),
     get tables() {
       return [
         {

@@ -1,11 +1,7 @@
 import { headCount } from '../../core/requirements.js';
 import { firstCourse } from '../../core/service.js';
-import {
-  type AllergenMatrix,
-  allergenMatrix,
-  allergenMatrixSheet,
-  isOpen,
-} from '../../core/sheets/allergen-matrix.js';
+import { type AllergenMatrix, allergenMatrix, isOpen } from '../../core/sheets/allergen-matrix.js';
+import { allergenMatrixSheet } from '../../core/sheets/allergen-matrix-sheet.js';
 import { answerSheet } from '../answer.js';
 import { printedNow } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';

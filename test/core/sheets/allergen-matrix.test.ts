@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { allergenMatrix, allergenMatrixSheet } from '../../../src/core/sheets/allergen-matrix.js';
+import { allergenMatrix } from '../../../src/core/sheets/allergen-matrix.js';
+import { allergenMatrixSheet } from '../../../src/core/sheets/allergen-matrix-sheet.js';
 import { dish, factsOf, food, labelled, party } from '../small.js';
 
 const flour = food('flour', {
