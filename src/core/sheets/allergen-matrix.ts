@@ -4,7 +4,6 @@ import {
   type Cell,
   isUnread,
   listOf,
-  saidBy,
   unwritten,
   ways,
 } from '../allergens.js';
