@@ -10,7 +10,9 @@ export type Saving = { who: string; at: Date };
 
 type Made<N extends EntityName> = { doc: EntityOf[N]; revision: number };
 
-const atOnce = 5000;
+// One statement takes so many rows, and so much text of them: PostgreSQL holds no more than 256 MB of JSON in one.
+const mostRows = 5000;
+const mostText = 32_000_000;
 
 /** The key a document is kept under; the kitchen is one and has a fixed one. */
 export const keyOf = (doc: object): string => ('key' in doc ? (doc.key as string) : kitchenKey);
@@ -37,8 +39,7 @@ export const insertDocuments = async <N extends EntityName>(
     const rows = made.flatMap(({ doc }) =>
       part.rows(doc).map((row) => ({ ...row, [part.owner]: ids.get(keyOf(doc)) })),
     );
-    for (let from = 0; from < rows.length; from += atOnce)
-      await insert(trx, part.table, rows.slice(from, from + atOnce), sql``);
+    await insert(trx, part.table, rows, sql``);
   }
 };
 
@@ -119,11 +120,32 @@ const upsert = async <D>(trx: Trx, part: Part<D>, owner: number, rows: Row[]): P
 const insert = async <R>(trx: Trx, table: string, rows: Row[], then: RawBuilder<unknown>): Promise<R[]> => {
   const columns = sql.join(Object.keys(rows[0] ?? {}).map((column) => sql.ref(column)));
   const into = sql.table(table);
-  const done = await sql<R>`insert into ${into} (${columns})
-    select ${columns} from jsonb_populate_recordset(null::${into}, ${JSON.stringify(rows)}::jsonb)
-    ${then}`.execute(trx);
-  return done.rows;
+  const done: R[] = [];
+  for (const some of inStatements(rows)) {
+    const answer = await sql<R>`insert into ${into} (${columns})
+      select ${columns} from jsonb_populate_recordset(null::${into}, ${some}::jsonb)
+      ${then}`.execute(trx);
+    for (const row of answer.rows) done.push(row);
+  }
+  return done;
 };
+
+/** Rows as JSON lists, none longer than one statement takes. */
+function* inStatements(rows: readonly Row[]): Generator<string> {
+  let texts: string[] = [];
+  let length = 0;
+  for (const row of rows) {
+    const text = JSON.stringify(row);
+    if (texts.length === mostRows || (texts.length > 0 && length + text.length > mostText)) {
+      yield `[${texts.join()}]`;
+      texts = [];
+      length = 0;
+    }
+    texts.push(text);
+    length += text.length;
+  }
+  if (texts.length > 0) yield `[${texts.join()}]`;
+}
 
 const withdraw = async <D>(trx: Trx, part: Part<D>, owner: number, gone: Row[], at: Date): Promise<void> => {
   if (gone.length === 0) return;
