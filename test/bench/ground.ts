@@ -59,16 +59,13 @@ const start = (script: string, settings: NodeJS.ProcessEnv) =>
 
 const running = async (settings: NodeJS.ProcessEnv): Promise<Running> => {
   const child = start('server.js', settings);
-  const answer = async (): Promise<unknown> => {
-    const [message] = await Promise.race([
-      once(child, 'message'),
-      once(child, 'exit').then(([code]) => Promise.reject(new Error(`the workbook ended with code ${code}`))),
-    ]);
-    return message;
-  };
-  const ask = <T>(question: object): Promise<T> => {
+  const ended = once(child, 'exit');
+  const early = ended.then(([code]) => Promise.reject(new Error(`the workbook ended with code ${code}`)));
+  early.catch(() => {}); // when it is stopped it ends as it should
+  const answer = async () => (await Promise.race([once(child, 'message'), early]))[0];
+  const ask = (question: object) => {
     child.send(question);
-    return answer() as Promise<T>;
+    return answer();
   };
   const port = await answer();
   return {
@@ -77,7 +74,7 @@ const running = async (settings: NodeJS.ProcessEnv): Promise<Running> => {
     queries: (url) => ask({ ask: 'queries', url }),
     stop: async () => {
       child.kill('SIGTERM');
-      await once(child, 'exit');
+      await ended;
     },
   };
 };

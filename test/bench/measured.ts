@@ -1,21 +1,53 @@
-import type { FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import type { Facts } from '../../src/core/facts/facts.js';
-import { coming } from '../../src/store/coming.js';
-import { eventFacts } from '../../src/store/facts.js';
-import { today } from './kitchen/days.js';
+import { coming, preparedOn } from '../../src/store/coming.js';
+import { dishesUsing } from '../../src/store/dishes.js';
+import { read } from '../../src/store/documents.js';
+import { keysOf, list } from '../../src/store/events.js';
+import { consistently, eventFacts, loadFacts } from '../../src/store/facts.js';
+import { relativesOf } from '../../src/store/recipes.js';
+import type { Db } from '../../src/store/schema.js';
+import { daysFrom, today } from './kitchen/days.js';
 import { measured as event } from './kitchen/events.js';
+import { measured as recipe } from './kitchen/recipes.js';
 
 /** A page, and what it loads: `facts` asks the store exactly as the page does. */
-export type Measured = { name: string; page: string; facts(request: FastifyRequest): Promise<unknown> };
+export type Measured = { name: string; page: string; facts(db: Db): Promise<unknown> };
+
+const [from, to] = [today, daysFrom(today, 6)];
 
 export const pages: readonly Measured[] = [
   {
     name: 'event page',
     page: `/events/${event}`,
-    facts: async ({ server: { house } }) => [
-      await eventFacts(house.db, [event]),
-      await coming(house.db, today),
-    ],
+    facts: async (db) => [await eventFacts(db, [event]), await coming(db, today)],
+  },
+  {
+    name: 'recipe page',
+    page: `/recipes/${recipe}`,
+    facts: (db) =>
+      consistently(db, async (trx) => [
+        await read(trx, 'recipe', recipe),
+        await relativesOf(trx, recipe),
+        { facts: await loadFacts(trx, { recipes: [recipe, recipe] }) },
+      ]).then(async (found) => [...found, await coming(db, today), await dishesUsing(db, recipe, today)]),
+  },
+  {
+    name: 'week',
+    page: '/',
+    facts: async (db) => {
+      const listed = [await list(db, { from, to }), await list(db, { from: daysFrom(to, 1), most: 40 })];
+      const keys = new Set([...(await keysOf(db, { from, to })), ...(await preparedOn(db, { from, to }))]);
+      return [...listed, await eventFacts(db, [...keys]), await coming(db, today)];
+    },
+  },
+  {
+    name: 'prep sheet',
+    page: '/prep',
+    facts: async (db) => {
+      const keys = await preparedOn(db, { from: today, to: today });
+      return [await eventFacts(db, keys), await coming(db, today)];
+    },
   },
 ];
 
@@ -24,9 +56,10 @@ export const factsAt = (name: string): string => `/bench/${name.replaceAll(' ', 
 
 export const serveFacts = (app: FastifyInstance): void => {
   for (const { name, facts } of pages)
-    app.get(factsAt(name), async (request, reply) =>
-      reply.type('application/json; charset=utf-8').send(JSON.stringify(plain(await facts(request)))),
-    );
+    app.get(factsAt(name), async (_request, reply) => {
+      const found = await facts(app.house.db);
+      return reply.type('application/json; charset=utf-8').send(JSON.stringify(plain(found)));
+    });
 };
 
 /** JSON has no maps, so they leave as lists. */
@@ -34,13 +67,11 @@ const plain = (value: unknown): unknown => {
   if (Array.isArray(value)) return value.map(plain);
   if (!isLoaded(value)) return value;
   const { kitchen, places, ingredients, recipes } = value.facts;
-  return {
-    ...value,
-    facts: { kitchen, places: list(places), ingredients: list(ingredients), recipes: list(recipes) },
-  };
+  const lists = { places: all(places), ingredients: all(ingredients), recipes: all(recipes) };
+  return { ...value, facts: { kitchen, ...lists } };
 };
 
 const isLoaded = (value: unknown): value is { facts: Facts } =>
   typeof value === 'object' && value !== null && 'facts' in value;
 
-const list = <T>(map: ReadonlyMap<string, T>): T[] => [...map.values()];
+const all = <T>(map: ReadonlyMap<string, T>): T[] => [...map.values()];

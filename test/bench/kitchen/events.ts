@@ -57,7 +57,7 @@ const dayOf = (i: number, count: number): number => {
 };
 
 const stateOf = (date: string, chance: Chance): EventState => {
-  if (date < today) return chance.percent(92) ? 'done' : 'cancelled';
+  if (date < today) return chance.percent(92) ? 'confirmed' : 'cancelled';
   return chance.pick(['confirmed', 'confirmed', 'confirmed', 'quoted', 'enquiry'] as const);
 };
 

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
 import { parseWorkbook } from '../../../src/core/exchange/workbook.js';
 import type { Workbook, workbook } from '../../../src/core/facts/facts.js';
+import { today } from './days.js';
 import { type EventIn, eventAt } from './events.js';
 import { ingredientAt } from './ingredients.js';
 import { recipeAt } from './recipes.js';
-import { withServed } from './served.js';
 
 type Sizes = { recipes: number; ingredients: number; events: number };
 
@@ -14,19 +14,14 @@ export const sizes: Sizes = { recipes: 2000, ingredients: 3000, events: 500 };
 export const kitchenOf = ({ recipes, ingredients, events }: Sizes): Workbook => {
   const list = <T>(count: number, one: (i: number) => T): T[] =>
     Array.from({ length: count }, (_, i) => one(i));
-  const today = {
+  const written: z.input<typeof workbook> = {
+    format: 'catering-workbook',
+    version: 1,
     kitchen: { name: 'The bench kitchen', currency: 'GBP', timeZone: 'Europe/London', people: [cook] },
     places: [home, venue('barn', 'The barn', 35), venue('hall', 'The hall', 20)],
     ingredients: list(ingredients, ingredientAt),
     recipes: list(recipes, (i) => recipeAt(i, recipes, ingredients)),
-  };
-  const all = list(events, (i) => eventAt(i, events, recipes));
-  const kept = new Set(lastDone(all));
-  const written: z.input<typeof workbook> = {
-    format: 'catering-workbook',
-    version: 1,
-    ...today,
-    events: all.map((event) => (kept.has(event) ? withServed(event, today) : event)),
+    events: withDone(list(events, (i) => eventAt(i, events, recipes))),
   };
   const read = parseWorkbook(JSON.stringify(written));
   if ('faults' in read)
@@ -39,14 +34,14 @@ export const kitchenOf = ({ recipes, ingredients, events }: Sizes): Workbook => 
   return read.workbook;
 };
 
-/** What was served weighs near a megabyte an event, so only some keep it, the same number in a short book and a long one. */
-const mostServed = 10;
+/** What was served is kept whole and weighs more than half a megabyte an event, so only the latest are marked done. */
+const done = 10;
 
-const lastDone = (events: readonly EventIn[]): EventIn[] =>
-  events
-    .filter(({ state }) => state === 'done')
-    .sort((a, b) => (a.date < b.date ? 1 : -1))
-    .slice(0, mostServed);
+const withDone = (events: EventIn[]): EventIn[] => {
+  const over = events.filter(({ date, state }) => date < today && state === 'confirmed');
+  const latest = new Set(over.toSorted((a, b) => (a.date < b.date ? 1 : -1)).slice(0, done));
+  return events.map((event) => (latest.has(event) ? { ...event, state: 'done' } : event));
+};
 
 const hours = [{ from: '08:00', to: '17:00' }];
 const cook = {
