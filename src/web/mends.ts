@@ -26,6 +26,24 @@ const mends: Record<string, string> = {
   'no-steps': 'Add steps',
 };
 
+/** What goes in to taste is decided at the pot; there is nothing to settle about it. */
+export const toSettle = ({ code }: Problem): boolean => code !== 'to-taste';
+
+/** Things to settle that one button mends, told in one place; each keeps the place of the first. */
+export const together = <T extends { href: string; mend: string; sentence: string }>(
+  items: readonly T[],
+  same: (item: T) => string,
+): (T & { sentences: string[] })[] => {
+  const found = new Map<string, T & { sentences: string[] }>();
+  for (const item of items) {
+    const key = [same(item), item.href, item.mend].join(' ');
+    const first = found.get(key);
+    if (first) first.sentences.push(item.sentence);
+    else found.set(key, { ...item, sentences: [item.sentence] });
+  }
+  return [...found.values()];
+};
+
 /** What a guest finds to eat is seen beside the dishes, not where guests are entered. */
 const ofCoverage = ['nothing-to-eat', 'not-known', 'may-contain'];
 

@@ -1,34 +1,53 @@
 import type { EventChange } from '../../core/event-change.js';
 import type { Problem } from '../../core/problem.js';
 import type { Warning } from '../marks.js';
-import { withMend } from '../mends.js';
+import { together, toSettle, withMend } from '../mends.js';
 
-export type ClashItem = { kind: Warning; sentence: string; href: string; mend: string };
+/** What one button mends; nothing is there to press where a party is over and its figures are kept. */
+export type ClashItem = { kind: Warning; sentences: string[]; href: string; mend: string };
 /** What must be settled, worst first, beside the page of an event. */
 export type Clashes = { title: string; count: string; items: ClashItem[] };
 
 /** What must be settled as things stand. */
-export const clashes = (problems: readonly Problem[]): Clashes => ({
-  title: 'Clashes',
-  count: problems.length === 0 ? '' : `${problems.length} open`,
-  items: problems.map((problem) => item(problem, problem.weight)),
-});
-
-/** What must be settled after a change: what is new first, then the rest, each worst first. */
-export const clashesAfter = (title: string, { problems }: Pick<EventChange, 'problems'>): Clashes => {
-  const fresh = problems.filter(({ isNew }) => isNew);
-  const old = problems.filter(({ isNew }) => !isNew);
+export const clashes = (problems: readonly Problem[]): Clashes => {
+  const open = problems.filter(toSettle);
   return {
-    title,
-    count: fresh.length > 0 ? `${fresh.length} new` : `${old.length} open, none new`,
-    items: [
-      ...fresh.map(({ problem }) => item(problem, problem.weight === 'stop' ? 'new' : 'new-ask')),
-      ...old.map(({ problem }) => item(problem, problem.weight)),
-    ],
+    title: 'Clashes',
+    count: open.length === 0 ? '' : `${open.length} open`,
+    items: inOne(open.map((problem) => item(problem, problem.weight))),
   };
 };
 
-const item = (problem: Problem, kind: Warning): ClashItem => {
+/** What was open when a party's figures were kept. Its own guests can still be changed, what it was made of cannot. */
+export const leftOpen = (problems: readonly Problem[]): Clashes => {
+  const { items, ...rest } = clashes(problems);
+  return {
+    ...rest,
+    title: 'Left open',
+    items: items.map((one) => (isOfEvent(one) ? one : { ...one, mend: '' })),
+  };
+};
+
+const isOfEvent = ({ href }: ClashItem): boolean => href.startsWith('/events/');
+
+/** What must be settled after a change: what is new first, then the rest, each worst first. */
+export const clashesAfter = (title: string, { problems }: Pick<EventChange, 'problems'>): Clashes => {
+  const open = problems.filter(({ problem }) => toSettle(problem));
+  const fresh = open.filter(({ isNew }) => isNew);
+  const old = open.filter(({ isNew }) => !isNew);
+  return {
+    title,
+    count: fresh.length > 0 ? `${fresh.length} new` : `${old.length} open, none new`,
+    items: inOne([
+      ...fresh.map(({ problem }) => item(problem, problem.weight === 'stop' ? 'new' : 'new-ask')),
+      ...old.map(({ problem }) => item(problem, problem.weight)),
+    ]),
+  };
+};
+
+const inOne = (items: readonly ReturnType<typeof item>[]): ClashItem[] => together(items, ({ kind }) => kind);
+
+const item = (problem: Problem, kind: Warning) => {
   const { sentence, mend, href } = withMend(problem);
   return { kind, sentence, href, mend };
 };

@@ -45,8 +45,8 @@ export const factLine = (summary: EventSummary, f: Format): Fact[] => {
             loud: !cost.complete,
           },
       gramsAGuest
-        ? { label: 'Food a guest', value: grams(summary) }
-        : { label: 'Food a guest', value: 'not known' },
+        ? { label: 'Weight a guest', value: grams(summary) }
+        : { label: 'Weight a guest', value: 'not known' },
     );
   }
   return list;

@@ -32,14 +32,16 @@ export const guestPreview = (change: GuestChange): GuestPreview => {
   return {
     was,
     now,
-    words: inWords(was, now, f),
+    words: inWords(was, now, moved, f),
     rows: moved ? change.dishes.map((dish) => dishRow(dish, before, f)) : [],
     cost: moved && change.dishes.length > 0 ? costRow(change, f) : undefined,
   };
 };
 
-const inWords = (was: number, now: number, f: Format): string => {
-  if (now === was) return `${f.count(was, 'guest')} held. Nothing changes until you save.`;
+const inWords = (was: number, now: number, moved: boolean, f: Format): string => {
+  if (!moved)
+    return 'Type another number, and what it changes is shown here first. Nothing changes until you save.';
+  if (now === was) return 'As many as held, in other groups. Nothing changes until you save.';
   if (now < was)
     return `${f.number(was - now)} fewer than held. Diets that were stated stay as they are. Nothing changes until you save.`;
   const more = now - was;

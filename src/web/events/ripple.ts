@@ -28,7 +28,8 @@ export const ripple = (event: Event, changed: Event | undefined, facts: Facts): 
 const costWords = ({ before, after }: EventChange, moved: boolean, f: Format): string => {
   const aGuest = ({ cost }: EventSummary) => costShown(cost.aGuest, cost.complete, f) || 'not known';
   const all = ({ cost }: EventSummary) => costShown(cost.total, cost.complete, f);
-  if (isEmpty(after)) return 'There is no dish, so food costs nothing yet.';
+  if (isEmpty(after))
+    return 'What the food costs is said here once there is a dish, and who eats it is known.';
   if (isEmpty(before)) return `Food would cost ${all(after)}, ${aGuest(after)} a guest.`;
   if (!moved) return `Food costs ${all(after)}, ${aGuest(after)} a guest.`;
   return `Food costs ${all(before)} and would cost ${all(after)}; ${aGuest(before)} a guest would be ${aGuest(after)}.`;

@@ -7,7 +7,7 @@ import { printedNow } from '../coming.js';
 import { type Format, formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { addressesOf } from './addresses.js';
-import { type Clashes, clashes } from './clashes.js';
+import { type Clashes, clashes, leftOpen } from './clashes.js';
 import { type MenuCourse, menuRows } from './dishes.js';
 import { type EventHead, eventOf, headOf } from './event.js';
 import { type Fact, factLine } from './fact-line.js';
@@ -55,7 +55,7 @@ export const eventPage = (
     facts: factLine(value, f),
     courses: menuRows(value),
     empty: event.courses.every(({ dishes }) => dishes.length === 0),
-    clashes: clashes(problems),
+    clashes: kept ? leftOpen(problems) : clashes(problems),
     done: kept
       ? `These figures are of what was served, as it was kept on ${kept}; what changes in recipes, prices and labels since then leaves them alone.`
       : '',
