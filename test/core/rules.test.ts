@@ -105,6 +105,14 @@ describe('refused, each for its reason and at its field', () => {
       },
     ],
     ['no-such-allergen', 'allergens/mlik', 'ingredient', { allergens: { mlik: { state: 'contains' } } }],
+    ['unit-spelt', 'lines/l1/unit', 'recipe', line({ unit: 'grams' })],
+    ['unit-spelt', 'lines/l1/unit', 'recipe', line({ unit: 'cloves' })],
+    [
+      'unit-spelt',
+      'packs/a/size',
+      'ingredient',
+      { packs: [pack('a', { size: { amount: '1', unit: 'kilo' } })] },
+    ],
     ['no-such-place', 'place', 'event', { place: 'moon' }],
     ['no-such-group', 'guests/moss/group', 'event', guest({ group: 'children' })],
     ['no-such-diet', 'guests/moss/diets', 'event', guest({ diets: ['moon-food'] })],
@@ -158,6 +166,13 @@ describe('allowed', () => {
   test('the whole example kitchen', () => {
     expect(workbookRules(exampleKitchen())).toEqual([]);
   });
+});
+
+test('an allergen or a diet that nearly is one is guessed at', () => {
+  const [allergen] = why('ingredient', { allergens: { nut: { state: 'contains' } } });
+  expect(allergen?.sentence).toContain('Did you mean "nuts"?');
+  const [diet] = why('event', guest({ diets: ['vegetarien'] }));
+  expect(diet?.sentence).toContain('Did you mean "vegetarian"?');
 });
 
 // What was served is calculated from as anything else is, so a file may not smuggle in what no page would save.

@@ -61,7 +61,7 @@ export const unit = z
   .string()
   .regex(/^[a-z][a-z-]{0,19}$/)
   .describe(
-    'A unit: g, kg, oz, lb; ml, l, tsp, tbsp, cup, fl-oz, pint, quart, gallon; or a count such as each, clove, bunch, tin, slice, leaf.',
+    'A unit: g, kg, oz, lb; ml, cl, dl, l, tsp, tbsp, cup, fl-oz, pint, quart, gallon; or a count in the singular, such as each, clove, bunch, tin, slice, leaf.',
   )
   .meta({ id: 'unit' });
 

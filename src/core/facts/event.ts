@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import published from '../../../shared/diets.json' with { type: 'json' };
 import { amount, archived, clock, date, key, measure, name, origin, percent, words } from './common.js';
 import { ingredient } from './ingredient.js';
 import { kitchen } from './kitchen.js';
@@ -29,7 +30,7 @@ export const guest = z
       .array(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/))
       .max(30)
       .default([])
-      .describe('Diets, such as "vegan".'),
+      .describe(`Diets: ${published.map(({ id }) => id).join(', ')}.`),
     other: z
       .string()
       .trim()
@@ -87,7 +88,7 @@ export const course = z
   .strictObject({
     key,
     name,
-    time: clock.describe("When it is served, by the kitchen's clock."),
+    time: clock.describe('When it is served by the kitchen\'s clock of 24 hours, "18:30".'),
     dayAfter: z.boolean().default(false).describe('true when served after midnight, on the day after.'),
     dishes: z.array(dish).max(60).default([]).describe('What is served in it.'),
   })

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import published from '../../../shared/allergens.json' with { type: 'json' };
 import { amount, archived, date, key, known, measure, money, name, origin, unit, words } from './common.js';
 
 export const price = z
@@ -26,6 +27,8 @@ export const pack = z
 export type Pack = z.infer<typeof pack>;
 
 const source = z.string().trim().max(200).default('').describe('Where the figure comes from.');
+
+const ids = (list: readonly { id: string }[]): string => list.map(({ id }) => id).join(', ');
 
 export const allergenState = z
   .strictObject({
@@ -106,7 +109,9 @@ export const ingredient = z
     allergens: z
       .record(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/), allergenState)
       .default({})
-      .describe('State by allergen, such as "milk" or "wheat"; an allergen not listed here is not known.'),
+      .describe(
+        `State by allergen; one not listed here is not known. The allergens: ${ids(published.substances)}; and where a label does not say which of a group: ${ids(published.groups)}.`,
+      ),
     traits: z
       .partialRecord(z.enum(traits), known)
       .default({})

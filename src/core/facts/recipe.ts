@@ -19,6 +19,7 @@ const item = z
     z.strictObject({ ingredient: key }).describe('An ingredient, by its key.'),
     z.strictObject({ component: key }).describe('Another recipe used in this one, by its key.'),
   ])
+  .describe('An ingredient or another recipe, one of the two.')
   .meta({ id: 'item' });
 
 export const line = z

@@ -1,7 +1,7 @@
-import { isDiet } from '../diets.js';
+import { diets, isDiet } from '../diets.js';
 import type { Dish, Event } from '../facts/event.js';
 import type { Known } from '../known.js';
-import { isZero, ownKeys, type Refuse } from './refuse.js';
+import { isZero, meant, ownKeys, ownUnit, type Refuse } from './refuse.js';
 import { servedRules } from './served.js';
 
 /** Why an event cannot be saved. */
@@ -38,13 +38,21 @@ const guestRules = ({ groups, guests }: Event, refuse: Refuse): void => {
       );
     for (const diet of guest.diets)
       if (!isDiet(diet))
-        refuse(`guests/${guest.key}/diets`, 'no-such-diet', `"${diet}" is no diet this workbook knows.`);
+        refuse(
+          `guests/${guest.key}/diets`,
+          'no-such-diet',
+          `"${diet}" is no diet this workbook knows.${meant(
+            diet,
+            diets.map(({ id }) => id),
+          )}`,
+        );
   }
 };
 
 const dishRules = ({ groups }: Event, at: string, dish: Dish, known: Known, refuse: Refuse): void => {
   if (!known.recipes.has(dish.recipe))
     refuse(`${at}/recipe`, 'no-such-recipe', `There is no recipe with the key "${dish.recipe}".`);
+  if (dish.portion) ownUnit(`${at}/portion`, dish.portion.unit, refuse);
   if (dish.portion && isZero(dish.portion.amount))
     refuse(`${at}/portion`, 'portion-zero', "A portion is more than 0, or empty for the recipe's own.");
   const there = new Set(groups.map(({ key }) => key));

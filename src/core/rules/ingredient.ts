@@ -2,7 +2,7 @@ import { allergenIds } from '../allergens.js';
 import type { Ingredient, Pack } from '../facts/ingredient.js';
 import type { Known } from '../known.js';
 import { isMeasured } from '../quantity/units.js';
-import { isZero, ownKeys, ownName, type Refuse } from './refuse.js';
+import { isZero, meant, ownKeys, ownName, ownUnit, type Refuse } from './refuse.js';
 
 /** Why an ingredient cannot be saved. */
 export const ingredientRules = (ingredient: Ingredient, known: Known, refuse: Refuse): void => {
@@ -17,12 +17,13 @@ export const ingredientRules = (ingredient: Ingredient, known: Known, refuse: Re
       refuse(
         `allergens/${id}`,
         'no-such-allergen',
-        `"${id}" is no allergen of the lists this workbook knows.`,
+        `"${id}" is no allergen of the lists this workbook knows.${meant(id, allergenIds)}`,
       );
 };
 
 const packRules = (pack: Pack, refuse: Refuse): void => {
   ownKeys(`packs/${pack.key}/prices`, pack.prices, refuse);
+  ownUnit(`packs/${pack.key}/size`, pack.size.unit, refuse);
   if (isZero(pack.size.amount))
     refuse(`packs/${pack.key}/size`, 'pack-empty', 'A pack holds more than 0: type what one pack holds.');
 };
@@ -38,6 +39,7 @@ const figures = ({ edibleYield, density, weights }: Ingredient, refuse: Refuse):
     refuse('density', 'density-zero', 'A density is more than 0: type grams in one ml, or leave it empty.');
   const seen = new Set<string>();
   for (const { unit, grams } of weights) {
+    ownUnit('weights', unit, refuse);
     if (isMeasured(unit))
       refuse('weights', 'weight-of-measure', `${unit} is a measure, not a piece: its weight is the density.`);
     if (isZero(grams)) refuse('weights', 'weight-zero', `One ${unit} weighs more than 0 g.`);

@@ -3,7 +3,7 @@ import type { Known, KnownRecipe } from '../known.js';
 import { Rational } from '../quantity/rational.js';
 import { baseOf } from '../quantity/units.js';
 import { loopFrom, loopInWords } from './loops.js';
-import { isZero, ownKeys, ownName, type Refuse } from './refuse.js';
+import { isZero, ownKeys, ownName, ownUnit, type Refuse } from './refuse.js';
 
 /** The keys of the recipes that a recipe's lines name. */
 export const componentsOf = (recipe: Recipe): string[] =>
@@ -52,6 +52,7 @@ const leavesSomething = ({ cookingLoss }: Recipe, refuse: Refuse): void => {
 
 const lineRules = (line: Line, known: Known, refuse: Refuse): void => {
   const at = `lines/${line.key}`;
+  ownUnit(`${at}/unit`, line.unit, refuse);
   if (line.amount === null && line.scales !== 'taste')
     refuse(`${at}/amount`, 'no-amount', 'Type an amount, or let the line go to taste.');
   if (line.amount !== null && line.scales !== 'taste' && isZero(line.amount))

@@ -1,6 +1,8 @@
 import type { EntityName } from '../facts/facts.js';
+import { nearNames } from '../near-names.js';
 import type { Problem } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
+import { readUnit } from '../quantity/units.js';
 
 /** Notes one reason why a document cannot be saved: the field it stands at, a code and a sentence. */
 export type Refuse = (field: string, code: string, sentence: string) => void;
@@ -25,12 +27,25 @@ export const ownKeys = (at: string, list: readonly { key: string }[], refuse: Re
   }
 };
 
+/** A unit is written in one way, or "500 grams" would be 500 pieces. */
+export const ownUnit = (at: string, unit: string, refuse: Refuse): void => {
+  const meant = readUnit(unit);
+  if (meant !== undefined && meant !== unit)
+    refuse(at, 'unit-spelt', `The unit ${unit} is written "${meant}" here.`);
+};
+
 export const isZero = (amount: string): boolean => Rational.parse(amount).isZero;
 
 /** Another document of the kind bears the name. */
 export const ownName = (kind: string, namesake: { name: string } | undefined, refuse: Refuse): void => {
   if (namesake)
     refuse('name', 'name-taken', `There is ${kind} called ${namesake.name} already: choose another name.`);
+};
+
+/** A guess at which word was meant, as a sentence of its own; nothing when none is near. */
+export const meant = (typed: string, known: Iterable<string>): string => {
+  const [near] = nearNames(typed, [...known]);
+  return near === undefined ? '' : ` Did you mean "${near}"?`;
 };
 
 /** Characters that no database keeps: U+0000 and halves of a surrogate pair. */
