@@ -15,11 +15,11 @@ export const readGuestWords = (text: string): GuestWords => {
     .filter(Boolean);
   const counted = /^(\d{1,6})\s+(.+)$/.exec(parts[0] ?? '');
   const said = counted ? [counted[2]!, ...parts.slice(1)] : parts.slice(1);
-  const wishes = said.filter((part) => dietOf(part) === undefined && !/^(guests?|people)$/i.test(part));
+  const wishes = said.filter((part) => dietsIn(part).length === 0 && !/^(guests?|people)$/i.test(part));
   return {
     count: counted ? Math.max(1, Number(counted[1])) : 1,
     name: counted ? '' : (parts[0] ?? ''),
-    diets: [...new Set(said.flatMap((part) => dietOf(part) ?? []))],
+    diets: [...new Set(said.flatMap(dietsIn))],
     other: wishes.join(', '),
   };
 };
@@ -30,14 +30,53 @@ const plain = (words: string): string =>
     .replace(/[-\s]+/g, ' ')
     .trim();
 
-/** A diet by its name, its first words or its plural: "coeliac" is "coeliac, no gluten", "vegans" is "vegan". */
-const known = new Map(
-  diets.flatMap(({ id, name }) =>
-    [id, name, name.split(',')[0]!].flatMap((word) => [
-      [plain(word), id] as const,
-      [`${plain(word)}s`, id] as const,
-    ]),
-  ),
-);
+/** What is also said for what a diet avoids. Shellfish are both kinds; who avoids gluten is taken for a coeliac. */
+const avoided: Record<string, string[]> = {
+  gluten: ['coeliac'],
+  wheat: ['no-wheat'],
+  milk: ['no-milk'],
+  dairy: ['no-milk'],
+  egg: ['no-eggs'],
+  fish: ['no-fish'],
+  crustacean: ['no-crustaceans'],
+  mollusc: ['no-molluscs'],
+  shellfish: ['no-crustaceans', 'no-molluscs'],
+  nut: ['no-nuts'],
+  'tree nut': ['no-nuts'],
+  peanut: ['no-peanuts'],
+  soya: ['no-soya'],
+  soy: ['no-soya'],
+  celery: ['no-celery'],
+  mustard: ['no-mustard'],
+  sesame: ['no-sesame'],
+  sulphite: ['no-sulphites'],
+  sulfite: ['no-sulphites'],
+  lupin: ['no-lupin'],
+  pork: ['no-pork'],
+  beef: ['no-beef'],
+  alcohol: ['no-alcohol'],
+  gelatine: ['no-gelatine'],
+};
 
-const dietOf = (words: string): string | undefined => known.get(plain(words));
+const also: Record<string, string[]> = {
+  celiac: ['coeliac'],
+  veggie: ['vegetarian'],
+  pescetarian: ['pescatarian'],
+};
+
+/** A diet by its name, its first words or its plural: "coeliac" is "coeliac, no gluten", "vegans" is "vegan". */
+const known = new Map<string, string[]>([
+  ...Object.entries(also),
+  ...diets.flatMap(({ id, name }) =>
+    [id, name, name.split(',')[0]!].map((word): [string, string[]] => [plain(word), [id]]),
+  ),
+  ...Object.entries(avoided).flatMap(([what, ids]) =>
+    [what, `${what} free`, `${what} allergy`].map((word): [string, string[]] => [word, ids]),
+  ),
+]);
+
+/** "gluten free", "no dairy", "allergic to nuts" and "vegans" name diets; what names none is none. */
+const dietsIn = (words: string): string[] => {
+  const said = plain(words).replace(/^(no|not|without|allergic to|avoids) /, '');
+  return known.get(plain(words)) ?? known.get(said) ?? known.get(said.replace(/s$/, '')) ?? [];
+};

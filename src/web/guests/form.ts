@@ -29,16 +29,22 @@ export const withSaid = (form: Form, event: Event): Form => {
   const said = text(form, 'new').trim();
   if (said === '') return form;
   const { count, name, diets, other } = readGuestWords(said);
+  const wishes = other.split(', ');
+  const group = event.groups.find((one) => wishes.some((wish) => isOf(wish, one.name)));
   const row: Form = {
     name,
     count: String(count),
-    group: event.groups[0]!.key,
+    group: (group ?? event.groups[0]!).key,
     answered: 'yes',
     diets,
-    other,
+    other: wishes.filter((wish) => !group || !isOf(wish, group.name)).join(', '),
   };
   return { ...form, new: '', guests: [...rows(form, 'guests'), row] };
 };
+
+/** "Bea, child" and "2 children" are of the group Children. */
+const isOf = (wish: string, group: string): boolean =>
+  ['', 's', 'ren'].some((ending) => `${wish}${ending}`.toLowerCase() === group.trim().toLowerCase());
 
 /** What a button of the list asks; a guest said in one line is added as that, an empty line as an empty row. */
 export const guestsChanged = (form: Form, event: Event): ReturnType<typeof rowsChanged> => {

@@ -38,6 +38,13 @@ test('saving sends back a receipt that can be undone, with no diet in the addres
   expect((await stored()).guests[1]!.diets).toEqual(['vegan']);
 });
 
+test('a guest said to be a child is one of the children', async () => {
+  const added = await agent.post(at, { ...(await form()), new: 'Bea, child, gluten free', do: 'add:guests' });
+  const rows = fieldsOf(added.text, at);
+  expect(rows).toMatchObject({ 'guests[3].name': 'Bea', 'guests[3].group': 'children', 'guests[3].other': '' });
+  expect(added.text).toContain('<b>Diets:</b> coeliac, no gluten');
+});
+
 test('a guest is added in a line of words, by name or by number, and taken out, without a script', async () => {
   const added = await agent.post(at, { ...(await form()), new: '3 vegetarians, no nuts', do: 'add:guests' });
   expect(added.status).toBe(200);
