@@ -1,6 +1,6 @@
 import type { Cup, Kitchen } from '../facts/kitchen.js';
 import { Rational } from './rational.js';
-import { inUnit, type Quantity, quantity } from './units.js';
+import { inUnit, isMeasured, type Quantity, quantity } from './units.js';
 
 /** A figure as a kitchen can weigh or measure it: "2.15" kg, "1" and "1/2" tsp. For reading, never for reckoning. */
 export type Shown = { figure: string; fraction?: string; unit: string };
@@ -108,6 +108,18 @@ export const showAmount = (
   if (unit !== 'cup' && tbsp.compare(r(8)) < 0) return { ...asFraction(tbsp), unit: 'tbsp' };
   if (unit === 'cup' && value.compare(r(4)) <= 0) return { ...asFraction(value), unit };
   return showQuantity(resolved, kitchen, rounding);
+};
+
+/** A count of which not even an eighth of one is wanted is said by its weight in grams, where scales can show that. */
+export const orByWeight = (
+  shown: Shown,
+  grams: Rational | undefined,
+  kitchen: Kitchen,
+  rounding: Rounding = 'recipe',
+): Shown => {
+  if (shown.figure !== 'under' || isMeasured(shown.unit) || !grams) return shown;
+  const weight = showQuantity({ value: grams, base: 'g' }, kitchen, rounding);
+  return weight.figure.startsWith('under') ? shown : weight;
 };
 
 /** Degrees as the kitchen reads them: Celsius as entered, Fahrenheit to the nearest 5. */

@@ -1,7 +1,7 @@
 import { cupOf } from '../../core/batch.js';
 import type { Facts } from '../../core/facts/facts.js';
 import type { Recipe } from '../../core/facts/recipe.js';
-import { type Shown, showAmount, showQuantity } from '../../core/quantity/show.js';
+import { orByWeight, type Shown, showAmount, showQuantity } from '../../core/quantity/show.js';
 import { type Quantity, quantity } from '../../core/quantity/units.js';
 import type { LineNeed } from '../../core/scaling.js';
 import { statesBought } from '../../core/weighing.js';
@@ -22,14 +22,15 @@ export type WeighLine = {
 export const weighLines = (lines: readonly LineNeed[], recipe: Recipe, facts: Facts): WeighLine[] => {
   const { kitchen } = facts;
   const cup = cupOf(recipe, facts);
-  return lines.map(({ line, amount, bought, ingredient, component }) => {
+  return lines.map(({ line, amount, prepared, bought, ingredient, component }) => {
     const asked = amount && quantity(amount, line.unit, cup);
     const measured = asked?.base === 'g' || asked?.base === 'ml';
     const asBought = measured && ingredient !== undefined && statesBought(line, asked.base);
     return {
       name: (ingredient ?? component)!.name,
       preparation: line.preparation,
-      amount: amount && showAmount(amount, line.unit, cup, kitchen, 'prep'),
+      amount:
+        amount && orByWeight(showAmount(amount, line.unit, cup, kitchen, 'prep'), prepared, kitchen, 'prep'),
       toTaste: line.amount === null,
       asBought,
       from:

@@ -2,7 +2,14 @@ import { cupOf } from '../../core/batch.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { exact } from '../../core/quantity/amount.js';
 import { Rational } from '../../core/quantity/rational.js';
-import { inWords, plural, type Shown, showAmount, showQuantity } from '../../core/quantity/show.js';
+import {
+  inWords,
+  orByWeight,
+  plural,
+  type Shown,
+  showAmount,
+  showQuantity,
+} from '../../core/quantity/show.js';
 import { baseOf } from '../../core/quantity/units.js';
 import type { LineNeed } from '../../core/scaling.js';
 import type { ScaledLine, ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
@@ -39,7 +46,9 @@ export const lineRows = (scaled: ScaledRecipe): LineRow[] => {
     return {
       key,
       amount:
-        need.line.amount === null ? html`<span class="thin">to taste</span>` : figure(shown(need.amount), f),
+        need.line.amount === null
+          ? html`<span class="thin">to taste</span>`
+          : figure(need.amount && orByWeight(shown(need.amount)!, need.prepared, facts.kitchen), f),
       exactly: need.amount ? `exactly ${need.amount.toString()} ${unit}` : '',
       base: need.base ? lighter(shown(need.base)!) : nothing,
       name: item.name,

@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { kitchen } from '../../../src/core/facts/kitchen.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
-import { inWords, plural, showAmount, showHeat, showQuantity } from '../../../src/core/quantity/show.js';
+import {
+  inWords,
+  orByWeight,
+  plural,
+  showAmount,
+  showHeat,
+  showQuantity,
+} from '../../../src/core/quantity/show.js';
 import { inUnit, quantity } from '../../../src/core/quantity/units.js';
 
 const metric = kitchen.parse({ name: 'Invented', currency: 'GBP', timeZone: 'Europe/London' });
@@ -91,6 +98,21 @@ test('counts are said as cooks say them', () => {
     '1/2 tin',
   ]);
   expect(plural('constructor', '2')).toBe('constructors');
+});
+
+// 0.05 of a bunch that weighs 32 g prepared is 1.6 g, to the nearest half 1.5; in ounces it is too little to say.
+test('less than an eighth of a bunch is said by its weight, where that is known and can be shown', () => {
+  const said = (weight: string | undefined, ways = metric, unit = 'bunch', amount = '0.05') =>
+    inWords(orByWeight(showAmount(r(amount), unit, ways.cup, ways), weight ? r(weight) : undefined, ways));
+  expect([said('1.6'), said(undefined), said('1.6', american)]).toEqual([
+    '1.5 g',
+    'under 1/8 bunch',
+    'under 1/8 bunch',
+  ]);
+  expect([said('16', metric, 'bunch', '0.5'), said('0.1', metric, 'tsp', '0.01')]).toEqual([
+    '1/2 bunch',
+    'under 1/8 tsp',
+  ]);
 });
 
 // °C = (°F − 32) × 5/9, the definition of the scales: 350 °F are 176.67 °C, kept as 177 and shown as 350 again.
