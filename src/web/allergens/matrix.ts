@@ -93,17 +93,21 @@ export const oneDish = (
   };
 };
 
-/** What brings each allergen into each dish, for paper. */
-export type SourceLine = { dish: string; allergen: string; words: string; sources: Source[] };
+/** What brings allergens into each dish, for paper; those that one label leaves open stand in one line. */
+export type SourceLine = { dish: string; allergens: string; words: string; sources: Source[] };
 
 export const sourceLines = ({ rows }: AllergenMatrix, f: Format): SourceLine[] =>
-  rows.flatMap(({ recipe, cells }) =>
-    cells
-      .filter(({ state }) => state !== 'free')
-      .map((cell) => ({
-        dish: recipe.name,
-        allergen: cell.item.short,
-        words: cellWords(cell),
-        sources: sourcesOf(cell, f),
-      })),
-  );
+  rows.flatMap(({ recipe, cells }) => {
+    const lines = new Map<string, Omit<SourceLine, 'allergens'> & { of: string[] }>();
+    for (const cell of cells.filter(({ state }) => state !== 'free')) {
+      const words = cellWords(cell);
+      const sources = sourcesOf(cell, f);
+      const key = [words, ...sources.map(({ href, through, said }) => `${href} ${through} ${said}`)].join(
+        '; ',
+      );
+      const line = lines.get(key);
+      if (line) line.of.push(cell.item.short);
+      else lines.set(key, { dish: recipe.name, words, sources, of: [cell.item.short] });
+    }
+    return [...lines.values()].map(({ of, ...line }) => ({ ...line, allergens: f.list(of) }));
+  });

@@ -48,6 +48,15 @@ test('the matrix has the list’s own columns, and a cell that may and is in par
   expect(text).toContain('Repeats what labels and the cook say; it does not test food.');
 });
 
+test('on paper the allergens that one label leaves open stand in one line', async () => {
+  const { text } = await agent.get(at);
+  const sources = text.slice(text.indexOf('What brings them in'));
+  expect(sources).toMatch(
+    /<td>Crustaceans, Eggs, Peanuts, Nuts, Celery, Mustard, Sulphites, Lupin and Molluscs<\/td><td>not known/,
+  );
+  expect(sources.match(/label not read/g)!.length).toBeLessThan(8);
+});
+
 test('a cell leads to what brings it in, through which components, and how that is known', async () => {
   const { text } = await agent.get(at);
   const href =
