@@ -1,4 +1,5 @@
 import type { Facts } from './facts/facts.js';
+import type { Ingredient } from './facts/ingredient.js';
 import type { Cup } from './facts/kitchen.js';
 import type { Line, Recipe } from './facts/recipe.js';
 import { ingredientOf, once, recipeOf } from './lookup.js';
@@ -59,6 +60,21 @@ const lineGrams = (line: Line, recipe: Recipe, facts: Facts): Rational | undefin
   const ingredient = ingredientOf(line.item.ingredient, facts);
   const { prepared } = weigh(ingredient, asked, statesBought(line, asked.base));
   return isMissing(prepared) ? undefined : prepared;
+};
+
+/**
+ * The ingredients and components whose weight is missing where nobody can say what a recipe weighs; the recipe itself
+ * where no line has an amount.
+ */
+export const unweighed = (recipe: Recipe, facts: Facts): { ingredients: Ingredient[]; recipes: Recipe[] } => {
+  if (makes(recipe, facts).g) return { ingredients: [], recipes: [] };
+  const measured = recipe.lines.filter(({ amount }) => amount !== null);
+  if (measured.length === 0) return { ingredients: [], recipes: [recipe] };
+  const open = measured.filter((line) => !lineGrams(line, recipe, facts)).map(({ item }) => item);
+  return {
+    ingredients: open.flatMap((item) => ('ingredient' in item ? [ingredientOf(item.ingredient, facts)] : [])),
+    recipes: open.flatMap((item) => ('component' in item ? [recipeOf(item.component, facts)] : [])),
+  };
 };
 
 /**

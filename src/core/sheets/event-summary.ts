@@ -1,5 +1,5 @@
 import { allergensOf, type Cell } from '../allergens.js';
-import { linesWeight } from '../batch.js';
+import { linesWeight, unweighed } from '../batch.js';
 import { servedOn } from '../calendar.js';
 import { costOfEvent, type DishCost, type EventCost } from '../costing.js';
 import type { Coverage } from '../coverage.js';
@@ -8,13 +8,11 @@ import type { Facts } from '../facts/facts.js';
 import type { DishDay } from '../latest.js';
 import { toMinor } from '../money.js';
 import { traysFor } from '../prep.js';
-import type { Answer } from '../problem.js';
+import type { Answer, Subject } from '../problem.js';
+import { ofIngredient, ofRecipe } from '../problems.js';
 import { Rational } from '../quantity/rational.js';
 import { type DishNeed, headCount } from '../requirements.js';
-import { aboutCost } from './about-cost.js';
-import { isOpen } from './allergen-matrix.js';
 import { toSettle, workOut } from './settle.js';
-import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
 export type DishSummary = {
   need: DishNeed;
@@ -38,6 +36,8 @@ export type EventSummary = {
   cost: EventCost;
   coverage: Coverage;
   gramsAGuest: Rational | undefined;
+  /** What is without a weight, so that nobody can say what a guest's food weighs. */
+  unweighed: Subject[];
 };
 
 /** One event on a page: what is made of each dish, what it costs and holds, who is left out, what must be settled. */
@@ -55,7 +55,20 @@ export const eventSummary = (event: Event, today: Facts): Answer<EventSummary> =
   }));
   const all = courses.flatMap(({ dishes }) => dishes);
   const gramsAGuest = total(all.map((dish) => dish.gramsAGuest));
-  return { value: { event, facts, courses, cost, coverage, gramsAGuest }, problems: toSettle(worked) };
+  const value = { event, facts, courses, cost, coverage, gramsAGuest, unweighed: unweighedIn(all, facts) };
+  return { value, problems: toSettle(worked) };
+};
+
+const unweighedIn = (dishes: readonly DishSummary[], facts: Facts): Subject[] => {
+  const open = dishes
+    .filter(({ gramsAGuest }) => !gramsAGuest)
+    .map(({ need }) => unweighed(need.recipe, facts));
+  return [
+    ...[...new Set(open.flatMap(({ recipes }) => recipes))].map((one) => ofRecipe(one, 'yield')),
+    ...[...new Set(open.flatMap(({ ingredients }) => ingredients))].map((one) =>
+      ofIngredient(one, 'weights'),
+    ),
+  ];
 };
 
 const dishSummary = (
@@ -95,64 +108,3 @@ const total = (parts: (Rational | undefined)[]): Rational | undefined => {
   }
   return whole;
 };
-
-/** The event summary as tables. */
-export const eventSummarySheet = ({ value, problems }: Answer<EventSummary>): Sheet => {
-  const { event, facts, courses, cost } = value;
-  const { currency } = facts.kitchen;
-  const rows = courses.flatMap(({ course, dishes }) =>
-    dishes.map(({ need, cost: dish, allergens, aPortion }) => ({
-      course: course.name,
-      time: course.time,
-      dish: need.recipe.name,
-      portions: need.portions.toString(),
-      portion: need.portion?.value.toString() ?? '',
-      unit: need.portion?.base ?? '',
-      cost: dish.complete ? decimalMoney(dish.cost, currency) : '',
-      costKnown: decimalMoney(dish.cost, currency),
-      aPortion: dish.complete && aPortion !== undefined ? decimalMoney(aPortion, currency) : '',
-      contains: named(allergens, 'contains'),
-      mayContain: named(allergens, 'may'),
-      notKnown: allergens
-        .filter(isOpen)
-        .map((cell) => cell.item.short)
-        .join('; '),
-    })),
-  );
-  return {
-    sheet: 'event-summary',
-    title: event.name,
-    about: aboutCost(event, cost, currency),
-    get tables() {
-      return [
-        {
-          name: 'menu',
-          title: 'Menu',
-          columns: [
-            { key: 'course', label: 'Course' },
-            { key: 'time', label: 'Served' },
-            { key: 'dish', label: 'Dish' },
-            { key: 'portions', label: 'Portions' },
-            { key: 'portion', label: 'Each' },
-            { key: 'unit', label: 'Unit' },
-            { key: 'cost', label: 'Cost', unit: currency },
-            { key: 'costKnown', label: 'Cost known so far', unit: currency },
-            { key: 'aPortion', label: 'A portion', unit: currency },
-            { key: 'contains', label: 'Contains' },
-            { key: 'mayContain', label: 'May contain' },
-            { key: 'notKnown', label: 'Not known: treat as contains' },
-          ],
-          rows,
-        },
-      ];
-    },
-    problems,
-    foot: [conventions.portions, conventions.prices, cautions.allergens],
-  };
-};
-
-const named = (cells: Cell[], state: Cell['state']): string =>
-  cells
-    .filter((cell) => cell.state === state)
-    .map((cell) => cell.item.short)
-    .join('; ');

@@ -4,9 +4,11 @@ import { headCount } from '../../core/requirements.js';
 import { firstCourse, leaveKitchen } from '../../core/service.js';
 import type { EventSummary } from '../../core/sheets/event-summary.js';
 import type { Format } from '../format.js';
+import { html, type Printable } from '../html.js';
+import { whereMended } from '../links.js';
 import { costShown } from './dishes.js';
 
-export type Fact = { label: string; value: string; second?: string; loud?: boolean };
+export type Fact = { label: string; value: string; second?: Printable; loud?: boolean };
 
 /** The figures of an event in one line: guests, when it is served, what a guest costs and eats. */
 export const factLine = (summary: EventSummary, f: Format): Fact[] => {
@@ -46,7 +48,7 @@ export const factLine = (summary: EventSummary, f: Format): Fact[] => {
           },
       gramsAGuest
         ? { label: 'Weight a guest', value: grams(summary) }
-        : { label: 'Weight a guest', value: 'not known' },
+        : { label: 'Weight a guest', value: 'not known', second: lacking(summary) },
     );
   }
   return list;
@@ -55,6 +57,18 @@ export const factLine = (summary: EventSummary, f: Format): Fact[] => {
 const grams = ({ gramsAGuest, facts }: EventSummary): string => {
   const { figure, fraction, unit } = showQuantity({ value: gramsAGuest!, base: 'g' }, facts.kitchen);
   return [figure, fraction, unit].filter(Boolean).join(' ');
+};
+
+const mostNamed = 3;
+
+/** What is to be weighed before anybody can say what a guest eats, each with the way to it. */
+const lacking = ({ unweighed }: EventSummary): Printable => {
+  if (unweighed.length === 0) return '';
+  const links = unweighed
+    .slice(0, mostNamed)
+    .map((one, i) => html`${i > 0 ? ', ' : ''}<a href="${whereMended(one)}">${one.name}</a>`);
+  const more = unweighed.length - mostNamed;
+  return html`for want of the weight of ${links}${more > 0 ? ` and ${more} more` : ''}`;
 };
 
 /** The weekday, where it isn't the event's own. */

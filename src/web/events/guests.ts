@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import { withGuests } from '../../core/guest-change.js';
-import { eventSummary, eventSummarySheet } from '../../core/sheets/event-summary.js';
+import { eventSummary } from '../../core/sheets/event-summary.js';
+import { eventSummarySheet } from '../../core/sheets/event-summary-sheet.js';
 import { printedNow } from '../coming.js';
 import type { Fault } from '../fields.js';
 import type { Form } from '../form.js';

@@ -1,7 +1,8 @@
 import type { Answer } from '../../core/problem.js';
 import { headCount } from '../../core/requirements.js';
 import { firstCourse } from '../../core/service.js';
-import { type EventSummary, eventSummary, eventSummarySheet } from '../../core/sheets/event-summary.js';
+import { type EventSummary, eventSummary } from '../../core/sheets/event-summary.js';
+import { eventSummarySheet } from '../../core/sheets/event-summary-sheet.js';
 import { answerSheet } from '../answer.js';
 import { printedNow } from '../coming.js';
 import { type Format, formatFor } from '../format.js';

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { byKey } from '../../../src/core/facts/facts.js';
 import { guestChange } from '../../../src/core/guest-change.js';
-import { eventSummary, eventSummarySheet } from '../../../src/core/sheets/event-summary.js';
+import { eventSummary } from '../../../src/core/sheets/event-summary.js';
+import { eventSummarySheet } from '../../../src/core/sheets/event-summary-sheet.js';
 import { dish, factsOf, food, labelled, pack, party, steps } from '../small.js';
 
 const leek = food('leek', { ...pack('1 kg at 240'), ...labelled() });
@@ -87,6 +88,26 @@ test('a done event keeps its prices', () => {
   };
   const total = (more: object) => eventSummary(party(10, ['tart'], more), today).value.cost.total;
   expect([total({}), total({ state: 'done', served })]).toEqual([1998, 480]);
+});
+
+// 450 g a guest as above; a soup on 1 l of a stock that nobody weighed leaves that open, and says whose weight.
+test('grams a guest stand on the sheet, and what is not weighed is named', () => {
+  const { about, tables, foot } = eventSummarySheet(
+    eventSummary(party(10, ['tart', 'soup'], answered), facts),
+  );
+  expect([about.gramsAGuest, about.unweighed]).toEqual(['450', '']);
+  expect(tables[0]!.rows.map(({ gramsAGuest, starts }) => [gramsAGuest, starts])).toEqual([
+    ['200', '2026-11-28T17:15'],
+    ['250', ''],
+  ]);
+  expect(foot.join(' ')).toMatch(/portion factor.*Whole pieces.*exact amount.*preferred pack/);
+  const stock = dish('stock', '2 l', ['1 kg leek']);
+  const thin = factsOf([dish('soup', '10 portions', ['1 l @stock', '2 each egg']), stock, leek, food('egg')]);
+  const { value } = eventSummary(party(10, ['soup'], answered), thin);
+  expect([value.gramsAGuest, value.unweighed.map(({ key, field }) => `${key} ${field}`)]).toEqual([
+    undefined,
+    ['stock yield', 'egg weights'],
+  ]);
 });
 
 test('on the sheet, a cost that is not complete is no cost, and what is known stands beside it', () => {
