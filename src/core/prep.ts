@@ -76,7 +76,9 @@ const plan = (dated: ReadonlyMap<string, DatedStep[]>, needs: readonly DishNeed[
   const uses = new Map<string, RecipeNeed[]>([...dated.keys()].map((key) => [key, []]));
   for (const { recipes } of needs) for (const need of recipes) uses.get(need.recipe.key)?.push(need);
   return [...uses].flatMap(([key, all]) =>
-    all.flatMap((need) => dated.get(key)!.map((step) => ({ ...step, need }))),
+    all.flatMap((need) =>
+      dated.get(key)!.map(({ step, number, date, depth }) => ({ step, number, date, depth, need })),
+    ),
   );
 };
 
@@ -125,7 +127,10 @@ const addTo = (job: Job, need: RecipeNeed, event: Event, depth: number) => {
 const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.plus(b);
 
 const together = (a: LineNeed, b: LineNeed): LineNeed => ({
-  ...a,
+  line: a.line,
+  base: a.base,
+  ingredient: a.ingredient,
+  component: a.component,
   amount: plus(a.amount, b.amount),
   prepared: plus(a.prepared, b.prepared),
   batches: plus(a.batches, b.batches),

@@ -36,12 +36,3 @@ export const list = async (db: Db, { from, to, most }: Days = {}): Promise<Event
     order by e.date, e.key collate "C" limit ${most ?? null}`.execute(db);
   return rows;
 };
-
-/** The keys of the events of these days that are not archived, by date and key. */
-export const keysOf = async (db: Db, days: Days): Promise<string[]> => {
-  const { rows } = await sql<{ key: string }>`
-    select key from event where archived_at is null
-      and date >= ${days.from ?? '-infinity'}::date and date <= ${days.to ?? 'infinity'}::date
-    order by date, key collate "C"`.execute(db);
-  return rows.map(({ key }) => key);
-};

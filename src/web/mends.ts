@@ -47,14 +47,14 @@ export const together = <T extends { href: string; mend: string; sentence: strin
 /** What a guest finds to eat is seen beside the dishes, not where guests are entered. */
 const ofCoverage = ['nothing-to-eat', 'not-known', 'may-contain'];
 
+/** What the button beside a problem says and where it leads. */
+export const mendOf = ({ code, subject }: Problem): { mend: string; href: string } => ({
+  mend: mends[code] ?? `Open ${subject.name}`,
+  href: ofCoverage.includes(code) ? `${pageOf('event', subject.key)}/allergens#guests` : whereMended(subject),
+});
+
 /** A problem with what its button says and where that leads. */
-export const withMend = (problem: Problem): Problem & { mend: string; href: string } => {
-  const { code, subject } = problem;
-  return {
-    ...problem,
-    mend: mends[code] ?? `Open ${subject.name}`,
-    href: ofCoverage.includes(code)
-      ? `${pageOf('event', subject.key)}/allergens#guests`
-      : whereMended(subject),
-  };
-};
+export const withMend = (problem: Problem): Problem & { mend: string; href: string } => ({
+  ...problem,
+  ...mendOf(problem),
+});

@@ -3,7 +3,7 @@ import type { Facts } from '../../src/core/facts/facts.js';
 import { coming, preparedOn } from '../../src/store/coming.js';
 import { dishesUsing } from '../../src/store/dishes.js';
 import { read } from '../../src/store/documents.js';
-import { keysOf, list } from '../../src/store/events.js';
+import { list } from '../../src/store/events.js';
 import { consistently, eventFacts, loadFacts } from '../../src/store/facts.js';
 import { relativesOf } from '../../src/store/recipes.js';
 import type { Db } from '../../src/store/schema.js';
@@ -36,9 +36,10 @@ export const pages: readonly Measured[] = [
     name: 'week',
     page: '/',
     facts: async (db) => {
-      const listed = [await list(db, { from, to }), await list(db, { from: daysFrom(to, 1), most: 40 })];
-      const keys = new Set([...(await keysOf(db, { from, to })), ...(await preparedOn(db, { from, to }))]);
-      return [...listed, await eventFacts(db, [...keys]), await coming(db, today)];
+      const listed = await list(db, { from, to });
+      const later = await list(db, { from: daysFrom(to, 1), most: 40 });
+      const keys = new Set([...listed.map(({ key }) => key), ...(await preparedOn(db, { from, to }))]);
+      return [listed, later, await eventFacts(db, [...keys]), await coming(db, today)];
     },
   },
   {

@@ -3,7 +3,7 @@ import { addDays, weekOf } from '../../core/calendar.js';
 import { isRead, readDay } from '../../core/reading.js';
 import { week } from '../../core/sheets/week.js';
 import { preparedOn } from '../../store/coming.js';
-import { type EventRow, keysOf, list } from '../../store/events.js';
+import { type EventRow, list } from '../../store/events.js';
 import { eventFacts } from '../../store/facts.js';
 import { list as listPlaces } from '../../store/places.js';
 import { marksNow, todayOf } from '../coming.js';
@@ -47,7 +47,8 @@ export const showWeek: Answerer = async (request, reply) => {
       number: weekOf(from),
       kitchenSet: await kitchenSoFar(request),
     });
-  const keys = new Set([...(await keysOf(db, { from, to })), ...(await preparedOn(db, { from, to }))]);
+  const shown = listed.filter(({ archived }) => !archived).map(({ key }) => key);
+  const keys = new Set([...shown, ...(await preparedOn(db, { from, to }))]);
   const { events, facts } = (await eventFacts(db, [...keys]))!;
   const worked = week(events, from, facts);
   const { kitchen } = request;
