@@ -132,5 +132,14 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
     ];
   },
   problems,
-  foot: [conventions.order, conventions.ahead, conventions.minutes, cautions.keeping],
+  foot: [
+    conventions.portions,
+    conventions.weights,
+    conventions.pieces,
+    conventions.components,
+    conventions.order,
+    conventions.ahead,
+    conventions.minutes,
+    cautions.keeping,
+  ],
 });

@@ -28,7 +28,8 @@ test('a job two events share says how much is for which, and what to weigh out f
   const [job] = jobsOf(answer.value.days);
   expect(job!.makes?.value.toString()).toBe('20000');
   expect(job!.shares.map((share) => shareMakes(job!, share)?.value.toString())).toEqual(['5000', '15000']);
-  const { tables } = prepListSheet(answer);
+  const { foot, tables } = prepListSheet(answer);
+  expect(foot.join(' ')).toMatch(/portion factor.*prepared.*Whole pieces.*exact amount.*days ahead/);
   expect(tables.map(({ name }) => name)).toEqual(['jobs', 'weigh', 'shares']);
   expect(tables[1]!.rows).toMatchObject([
     { amount: '4', amountUnit: 'kg', item: 'Leek', prepared: '4000', bought: '8000', boughtUnit: 'g' },
