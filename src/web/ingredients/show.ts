@@ -35,6 +35,7 @@ export type IngredientPage = {
   key: string;
   archived: boolean;
   sub: string;
+  notBought: boolean;
   packs: PackRow[];
   figures: FigureRow[];
   label: LabelRow[];
@@ -63,6 +64,7 @@ const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: 
     key: doc.key,
     archived: doc.archived,
     sub: subLine(stored, kitchen, f),
+    notBought: doc.notBought,
     packs: doc.packs.map((pack) => packRow(pack, doc, kitchen, f)),
     figures: figureRows(doc),
     label: labelRows(doc, kitchen),
@@ -136,10 +138,9 @@ const yieldRow = ({ edibleYield, notBought }: Ingredient): FigureRow => {
       words: notBought ? 'not bought, so no yield is needed' : 'how much of what is bought is eaten',
       source: '',
     };
-  const all = edibleYield.yield === '1';
   return {
     figure: html`<b class="figure small-figure">${typedPercent(edibleYield.yield)}%</b>`,
-    words: all ? 'of what is bought is eaten: as weighed' : 'of what is bought is eaten',
+    words: 'of what is bought is eaten',
     source: edibleYield.source,
   };
 };

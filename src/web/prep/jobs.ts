@@ -50,8 +50,8 @@ export const jobDay = (day: PrepDay, facts: Facts, marks: ReadonlyMap<string, Ma
 type Time = Pick<PrepDay, 'attended' | 'untimed'>;
 
 /** "11 jobs, 2 h 35 min as written; 1 without minutes". */
-export const sumOf = (jobs: number, { attended, untimed }: Time, f: Format): string => {
-  const time = attended > 0 ? `, ${f.duration(attended)} as written` : '';
+export const sumOf = (jobs: number, { attended, untimed }: Time, f: Format, said = ' as written'): string => {
+  const time = attended > 0 ? `, ${f.duration(attended)}${said}` : '';
   return `${f.count(jobs, 'job')}${time}${untimed > 0 ? `; ${f.number(untimed)} without minutes` : ''}`;
 };
 

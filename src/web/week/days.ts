@@ -68,7 +68,7 @@ export const dayRow = (
           stops: stops > 0 ? f.count(stops, 'stop') : '',
         };
       }),
-    prep: prep ? sumOf(prep.jobs, prep, f).replace(/ jobs?/, (jobs) => `${jobs} to prep`) : '',
+    prep: prep ? sumOf(prep.jobs, prep, f, '').replace(/ jobs?/, (jobs) => `${jobs} to prep`) : '',
     due: due.slice(0, mostDue),
     moreDue: due.length > mostDue ? f.count(due.length - mostDue, 'more thing', 'more things') : '',
   };
