@@ -170,14 +170,25 @@ const days = (jobs: readonly Job[]): PrepDay[] => {
     const ofDay = jobs.sort(
       (a, b) => b.depth - a.depth || byKey(a.recipe.key, b.recipe.key) || a.number - b.number,
     );
-    const inOrder = stays(ofDay).map((stay) => ({ ...stay, ...attended(stay.jobs) }));
-    return { date, stations: inOrder, jobs: ofDay.length, ...attended(ofDay) };
+    const { attended, untimed } = timesOf(ofDay);
+    let inOrder: PrepStation[] | undefined;
+    return {
+      date,
+      // A week only counts the jobs of most of its days.
+      get stations() {
+        inOrder ??= stays(ofDay).map((stay) => ({ ...stay, ...timesOf(stay.jobs) }));
+        return inOrder;
+      },
+      jobs: ofDay.length,
+      attended,
+      untimed,
+    };
   });
 };
 
 const byKey = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-const attended = (jobs: readonly Job[]): Attended => {
+const timesOf = (jobs: readonly Job[]): Attended => {
   const hands = jobs.filter(({ step }) => step?.attended ?? true);
   return {
     attended: hands.reduce((total, { minutes }) => total + (minutes ?? 0), 0),

@@ -66,7 +66,11 @@ const waysToGo = (jobs: readonly Job[], before: ReadonlyMap<Job, Job[]>): Map<Jo
 /** For each job those of the day that must be done before it. */
 const waitsFor = (jobs: readonly Job[]): Map<Job, Job[]> => {
   const ofRecipe = new Map<string, Job[]>();
-  for (const job of jobs) ofRecipe.set(job.recipe.key, [...(ofRecipe.get(job.recipe.key) ?? []), job]);
+  for (const job of jobs) {
+    const mine = ofRecipe.get(job.recipe.key);
+    if (mine) mine.push(job);
+    else ofRecipe.set(job.recipe.key, [job]);
+  }
   return new Map(
     jobs.map((job) => {
       const { recipe, number } = job;
