@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 const slow = { testTimeout: 60_000, hookTimeout: 120_000 };
@@ -10,6 +11,8 @@ const elsewhere = process.env.TEST_DATABASE_URL ? ['test/embedded/**'] : [];
 
 export default defineConfig({
   test: {
+    // By itself vitest leaves one core idle, which on two cores is half of them.
+    maxWorkers: availableParallelism(),
     projects: [
       project('unit', ['test/**/*.test.ts'], ['test/browser/**', 'test/bench/**', ...elsewhere]),
       project('browser', ['test/browser/**/*.test.ts']),
