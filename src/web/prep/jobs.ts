@@ -104,6 +104,7 @@ const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
 const minutesOf = ({ step, minutes }: Job, f: Format): string => {
   if (minutes === undefined) return 'minutes not known';
   const longest = Math.max(step?.minutesLongest ?? 0, minutes);
-  const least = longest < 60 ? f.number(minutes) : unbroken(f.duration(minutes));
+  const alike = longest < 60 || minutes >= 60;
+  const least = unbroken(alike ? f.duration(minutes).replace(/ min$/, '') : f.duration(minutes));
   return longest > minutes ? `${least} to ${unbroken(f.duration(longest))}` : unbroken(f.duration(minutes));
 };
