@@ -42,12 +42,13 @@ class DurableFolder extends NodeFS {
 /** Opens the embedded database in a data folder, which is locked until `close`. */
 export const openEmbedded = async (dataDir: string): Promise<Database> => {
   makeFolder(dataDir);
+  const closedInOrder = !existsSync(join(dataDir, 'lock'));
   const unlock = lock(dataDir);
   try {
     const folder = await folderOf(dataDir);
     const disk = new DurableFolder(folder);
     const engine = await PGlite.create({ fs: disk });
-    disk.syncAll(); // the engine may just have recovered from a crash, without waiting for the disk
+    if (!closedInOrder) disk.syncAll(); // the engine has just recovered, without waiting for the disk
     return running(dataDir, disk, engine, unlock);
   } catch (error) {
     unlock();

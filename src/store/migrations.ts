@@ -10,11 +10,13 @@ export const schemaVersion = names.at(-1) ?? '';
 
 /** Brings the database to this program's shape; one that a newer program wrote is refused and left as it is. */
 export const migrate = async (db: Db): Promise<void> => {
-  const stranger = (await applied(db)).find((name) => !names.includes(name));
+  const there = await applied(db);
+  const stranger = there.find((name) => !names.includes(name));
   if (stranger !== undefined)
     throw new Refusal(
       `The database was written by a newer workbook (its step "${stranger}" is not known here): start that version, or use another DATA_DIR or DATABASE_URL.`,
     );
+  if (there.length === names.length) return; // asking what there is to do takes longer than the start may
   const migrator = new Migrator({ db, provider: { getMigrations: async () => migrations } });
   const { error } = await migrator.migrateToLatest();
   if (error) throw error;

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import fs from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { expect, test } from 'vitest';
@@ -44,10 +45,9 @@ test('a process killed while it writes loses no row that was acknowledged', asyn
   }
 });
 
-// The engine itself never waits for the disk; without this, a power cut would take saves that were acknowledged.
-test('a save waits for the disk before it is acknowledged, a read does not', async () => {
+/** How many times something waits for the disk while `work` is done. */
+const waitsDuring = async (work: () => Promise<unknown>): Promise<number> => {
   const { fsyncSync } = fs;
-  const { db, close } = await openDatabase({ dataDir: newFolder() });
   let waits = 0;
   fs.fsyncSync = (file) => {
     waits += 1;
@@ -55,14 +55,45 @@ test('a save waits for the disk before it is acknowledged, a read does not', asy
   };
   syncBuiltinESMExports();
   try {
-    await load(db, 'ingredient');
-    expect(waits).toBe(0);
-    const leek = ingredient.parse({ key: 'leek', name: 'Leeks' });
-    await create(db, 'ingredient', leek, { who: 'Ines', at: new Date() });
-    expect(waits).toBeGreaterThan(0);
+    await work();
+    return waits;
   } finally {
     fs.fsyncSync = fsyncSync;
     syncBuiltinESMExports();
+  }
+};
+
+// The database is some thousand files. A start need not wait for them where the last close did; after a crash it must.
+test('every file is waited for at a start after a crash, and not after a close in order', async () => {
+  const dataDir = newFolder();
+  const openAndClose = async () => {
+    const { close } = await openDatabase({ dataDir });
+    await close();
+  };
+  const opening = async () => {
+    let opened: Awaited<ReturnType<typeof openDatabase>> | undefined;
+    const waits = await waitsDuring(async () => {
+      opened = await openDatabase({ dataDir });
+    });
+    await opened?.close();
+    return waits;
+  };
+  await openAndClose();
+  expect(await opening()).toBeLessThan(50);
+  const gone = { process: 2 ** 22 + 1, started: '', machine: hostname() };
+  fs.writeFileSync(join(dataDir, 'lock'), JSON.stringify(gone));
+  expect(await opening()).toBeGreaterThan(500);
+});
+
+// The engine itself never waits for the disk; without this, a power cut would take saves that were acknowledged.
+test('a save waits for the disk before it is acknowledged, a read does not', async () => {
+  const { db, close } = await openDatabase({ dataDir: newFolder() });
+  try {
+    expect(await waitsDuring(() => load(db, 'ingredient'))).toBe(0);
+    const leek = ingredient.parse({ key: 'leek', name: 'Leeks' });
+    const saving = () => create(db, 'ingredient', leek, { who: 'Ines', at: new Date() });
+    expect(await waitsDuring(saving)).toBeGreaterThan(0);
+  } finally {
     await close();
   }
 });
