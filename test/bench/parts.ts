@@ -3,6 +3,7 @@ import type { Ground } from './ground.js';
 import { measureGrowth } from './parts/growth.js';
 import { measureLists } from './parts/lists.js';
 import { measurePages } from './parts/pages.js';
+import { measureStart } from './parts/start.js';
 
 export type Part = (ground: Ground) => Promise<Figure[]>;
 
@@ -11,4 +12,5 @@ export const parts: Readonly<Record<string, Part>> = {
   pages: measurePages,
   lists: measureLists,
   growth: measureGrowth,
+  start: measureStart,
 };
