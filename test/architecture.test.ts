@@ -5,7 +5,10 @@ import { expect, test } from 'vitest';
 /** Who may know whom: each ring what is inside it and itself. */
 const rings: [ring: RegExp, knows: RegExp][] = [
   [/^migrations\//, /^migrations\/|^kysely$/],
-  [/^src\/core\//, /^shared\/|^src\/core\/|^(zod|temporal-polyfill|htmlparser2|csv-(parse|stringify)(\/sync)?)$/],
+  [
+    /^src\/core\//,
+    /^shared\/|^src\/core\/|^(zod|temporal-polyfill|htmlparser2|csv-(parse|stringify)(\/sync)?)$/,
+  ],
   [
     /^src\/store\//,
     /^shared\/|^src\/(core|store)\/|^migrations\/|^(node:|kysely$|pg$|@electric-sql\/pglite)/,
