@@ -118,6 +118,15 @@ test('oats sold as gluten-free are still oats', () => {
   expect(stateOf(oats, members('eu', 'gluten')).state).toBe('contains');
 });
 
+// The same regulations let a claim stand on no more than 20 mg/kg (EU 828/2014) or below 20 ppm (US 21 CFR 101.91): a
+// "gluten free" claim on a label says nothing here of wheat, which must be stated by itself or with its group.
+test('nothing but what is stated of a cereal or of all of them says that it is free', () => {
+  const plain = food('oats', { allergens: { milk: { state: 'free' } } });
+  expect(stateOf(plain, members('eu', 'gluten'))).toEqual({ state: 'unknown', unknown: true });
+  const said = food('oats', { allergens: { gluten: { state: 'free' } } });
+  expect(stateOf(said, members('eu', 'gluten'))).toEqual({ state: 'free', unknown: false });
+});
+
 test('every member is a substance that can be stated, every list has its source', () => {
   for (const id of allergenLists) {
     expect(allergenList(id).source).not.toBe('');

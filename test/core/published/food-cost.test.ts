@@ -31,6 +31,22 @@ test('85 steaks are 14.45 kg edible and 16.33 kg bought', () => {
   expect(bought!.value.over(r('1000')).toFixed(2)).toBe('16.33');
 });
 
+// Dittmer and Keefe, Principles of Food, Beverage and Labor Cost Controls, example 6.3, read in a copy: a loin of 12 lb
+// at 6.65 is 79.80; over 6 lb usable 13.30 a pound, over the 5 lb left when cooked 15.96, and 5 oz of that 4.99. The
+// credit for by-products, which makes 11.13 of the 13.30, is no part of a usage cost.
+test('a loin of 12 lb at 6.65: 13.30 a usable pound, 15.96 a cooked one, 4.99 for 5 oz', () => {
+  const cost = (edible: string, text: string) =>
+    costOfEvent(
+      party(1, ['plate']),
+      factsOf([
+        dish('plate', '1 portion', [text]),
+        food('loin', { edibleYield: { yield: edible }, ...pack('1 lb at 665') }),
+      ]),
+    ).value.total;
+  expect([cost('6/12', '6 lb loin'), cost('6/12', '1 lb loin')]).toEqual([7980, 1330]);
+  expect([cost('5/12', '1 lb loin'), cost('5/12', '5 oz loin')]).toEqual([1596, 499]);
+});
+
 // ISO 4217, List One (2024-06-25), read in a copy: minor digits.
 test('minor digits of currencies', () => {
   const digits = ['GBP', 'EUR', 'USD', 'JPY', 'KWD', 'HUF', 'IQD', 'ISK', 'XOF', 'TND'].map(minorDigits);

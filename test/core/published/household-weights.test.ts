@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import foods from '../../../shared/foods.json' with { type: 'json' };
 import type { Cup } from '../../../src/core/facts/kitchen.js';
+import { figuresOf, foodOf } from '../../../src/core/foods.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
 import { quantity } from '../../../src/core/quantity/units.js';
 import { weigh } from '../../../src/core/weighing.js';
@@ -49,6 +50,8 @@ describe('a cup of a food weighs what is published', () => {
     ['chickpeas-dried', '16056', 200],
     ['almonds', '12061', 143],
     ['almonds-ground', '12061', 95],
+    ['onion', '11282', 160],
+    ['parsley', '11297', 60],
   ])('%s (item %s): %s g', (id, _item, published) => {
     expect(Math.abs(grams(densityOf(id), '1', 'cup').toNumber() - published)).toBeLessThan(0.02);
   });
@@ -71,6 +74,27 @@ describe('a spoon weighs what is published, within 2 %', () => {
   ])('%s, a %s: %s g', (id, unit, published) => {
     expect(Math.abs(grams(densityOf(id), '1', unit).toNumber() / published - 1)).toBeLessThan(0.02);
   });
+});
+
+// The same table: grams of the edible part of one piece.
+test.each([
+  ['onion', 'each', '11282', '110'],
+  ['garlic', 'clove', '11215', '3'],
+  ['egg', 'each', '01123', '50'],
+  ['egg-white', 'each', '01124', '33'],
+  ['egg-yolk', 'each', '01125', '17'],
+  ['lemon-juice', 'lemon', '09152', '48'],
+  ['yeast-dried', 'packet', '18375', '7.2'],
+])('%s, one %s (item %s): %s g', (id, unit, item, published) => {
+  const { weights, edibleYield } = figuresOf(foodOf(id)!);
+  const [weight] = weights.filter((one) => one.unit === unit);
+  expect(weight?.source).toContain(item);
+  const { prepared } = weigh(
+    food('food', { weights, edibleYield }),
+    quantity(Rational.one, unit, 'us'),
+    true,
+  );
+  expect((prepared as Rational).toString()).toBe(published);
 });
 
 // Arithmetic on item 01088: 250 ml of a cup that is 236.5882365 ml and holds 245 g are 258.9 g, not 245 and not 250.
