@@ -6,7 +6,7 @@ import { together, toSettle, withMend } from '../mends.js';
 /** What one button mends; nothing is there to press where a party is over and its figures are kept. */
 export type ClashItem = { kind: Warning; sentences: string[]; href: string; mend: string };
 /** What must be settled, worst first, beside the page of an event. */
-export type Clashes = { title: string; count: string; items: ClashItem[] };
+export type Clashes = { title: string; count: string; items: ClashItem[]; none?: string };
 
 /** What must be settled as things stand. */
 export const clashes = (problems: readonly Problem[]): Clashes => {

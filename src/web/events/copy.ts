@@ -86,10 +86,15 @@ const modelOf = async (reply: FastifyReply, one: OneEvent, form: Form): Promise<
     at: addressesOf(one.event.key),
     events: await choices(request, one.event),
     pressed: false,
-    ...(to
-      ? await previewOf(request, one, to)
-      : { preview: undefined, clashes: { title: 'Clashes there', count: '', items: [] } }),
+    ...(to ? await previewOf(request, one, to) : { preview: undefined, clashes: notChosen }),
   };
+};
+
+const notChosen: Clashes = {
+  title: 'Clashes there',
+  count: '',
+  items: [],
+  none: 'Choose the event first.',
 };
 
 const over = ['done', 'cancelled'];
