@@ -5,6 +5,7 @@ import { type Form, text } from './form.js';
 import { Refused } from './guards.js';
 import { type Answerer, param } from './house.js';
 import { listOf, pageOf } from './links.js';
+import { inOrder } from './listing.js';
 import { page } from './page.js';
 import { goTo, save, saving, withReceipt } from './save.js';
 
@@ -27,11 +28,13 @@ export const askToLeave =
     const key = param(request, 'key');
     const stored = await read(db, kind, key);
     if (!stored) return reply.callNotFound();
-    const uses = (await usesOf(db, kind, key)).map(({ entity, key, name }) => ({
-      name,
-      href: pageOf(entity, key),
-      kind: entity,
-    }));
+    const uses = inOrder(await usesOf(db, kind, key), request.kitchen.locale).map(
+      ({ entity, key, name }) => ({
+        name,
+        href: pageOf(entity, key),
+        kind: entity,
+      }),
+    );
     const { name, archived } = stored.doc;
     const model = { kind, key, name, revision: stored.revision, archived, uses };
     return page(reply, 'leaving/show', { title: `Archive or remove ${name}`, nav: 'Recipes', ...model });

@@ -22,6 +22,12 @@ export const inOrder = <T extends { name: string }>(rows: readonly T[], locale: 
   return rows.toSorted((a, b) => order.compare(a.name, b.name));
 };
 
+/** Places in that order, the home kitchen first. */
+export const placesInOrder = <T extends { name: string; kind: 'home' | 'venue' }>(
+  places: readonly T[],
+  locale: string,
+): T[] => inOrder(places, locale).toSorted((a, b) => Number(b.kind === 'home') - Number(a.kind === 'home'));
+
 /** The rows whose name holds what was asked for, whatever its case and spacing, two hundred from `from` on. */
 export const listing = <T extends { name: string }>(
   rows: readonly T[],

@@ -6,6 +6,7 @@ import type { Choice, Fault } from '../fields.js';
 import { type Form, text } from '../form.js';
 import { formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
+import { placesInOrder } from '../listing.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { rowsChanged } from '../rows.js';
 import { save } from '../save.js';
@@ -70,7 +71,7 @@ const modelOf = async (reply: FastifyReply, one: OneEvent, form: Form): Promise<
   const f = formatFor(request.kitchen);
   const reading = new Reading(form);
   const change = readDetails(reading, event);
-  const places = (await list(request.server.house.db)).filter(
+  const places = placesInOrder(await list(request.server.house.db), request.kitchen.locale).filter(
     ({ archived, key }) => !archived || key === event.place,
   );
   const readAs = readAsDay(text(form, 'date'), event);

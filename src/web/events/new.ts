@@ -12,6 +12,7 @@ import { formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
 import type { Html } from '../html.js';
 import { keyFrom } from '../keys.js';
+import { placesInOrder } from '../listing.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { add } from '../save.js';
 import { sayDay, typedDay } from './day.js';
@@ -83,7 +84,7 @@ const modelOf = async (request: FastifyRequest, form: Form): Promise<NewEventPag
   const { db } = request.server.house;
   const f = formatFor(request.kitchen);
   const clock = readClock(text(form, 'time'));
-  const places = (await listPlaces(db)).filter(
+  const places = placesInOrder(await listPlaces(db), request.kitchen.locale).filter(
     ({ archived, key }) => !archived || key === text(form, 'place'),
   );
   const earlier = (await list(db, { from: addDays(todayOf(request), -731) }))

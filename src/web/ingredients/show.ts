@@ -15,6 +15,7 @@ import { type Format, formatFor } from '../format.js';
 import { type Answerer, param } from '../house.js';
 import { type Html, html, nothing } from '../html.js';
 import { pageOf } from '../links.js';
+import { inOrder } from '../listing.js';
 import { withMend } from '../mends.js';
 import { page } from '../page.js';
 import { measureInWords, typedAmount, typedPercent, typedUnit } from '../typed.js';
@@ -74,7 +75,10 @@ const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: 
       const days = doc.keeping[state];
       return days === null ? [] : [{ state, days: f.count(days, 'day') }];
     }),
-    usedIn: uses.map(({ entity, key, name }) => ({ name, href: pageOf(entity, key) })),
+    usedIn: inOrder(uses, kitchen.locale).map(({ entity, key, name }) => ({
+      name,
+      href: pageOf(entity, key),
+    })),
     note: doc.note,
     problems: [...missingOf(doc, { kitchen }), ...oddYield(doc)].map(withMend),
   };
