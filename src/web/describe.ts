@@ -54,6 +54,9 @@ const numbered = (rowName: string, at: string[], key: string, docs: unknown[]): 
   return rowName;
 };
 
+/** Whether somebody typed what stands at a path: whose row it was is no change that a reader looks for. */
+export const isTyped = (path: string): boolean => path !== 'origin';
+
 /** What stands at a path of a document; rows of lists are found by their keys. */
 export const standsAt = (doc: unknown, path: string): unknown => {
   let here = doc;

@@ -3,7 +3,7 @@ import { merge } from '../../core/merge.js';
 import { read } from '../../store/documents.js';
 import { type Change, history } from '../../store/history.js';
 import { inZone } from '../clock.js';
-import { inPlainWords, placeName, standsAt } from '../describe.js';
+import { inPlainWords, isTyped, placeName, standsAt } from '../describe.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, entityParam, param } from '../house.js';
 import { pageOf } from '../links.js';
@@ -42,10 +42,12 @@ const rowOf = (change: Change<EntityName>, zone: string, f: Format): HistoryRow 
 };
 
 const placesOf = (before: object, after: object, f: Format): HistoryRow['places'] =>
-  merge(before, after, before).yours.map((path) => {
-    const words = (doc: object) => {
-      const value = standsAt(doc, path);
-      return value === undefined ? 'not there' : inPlainWords(value, f, path.split('/').at(-1));
-    };
-    return { place: placeName(path, after, before), was: words(before), became: words(after) };
-  });
+  merge(before, after, before)
+    .yours.filter(isTyped)
+    .map((path) => {
+      const words = (doc: object) => {
+        const value = standsAt(doc, path);
+        return value === undefined ? 'not there' : inPlainWords(value, f, path.split('/').at(-1));
+      };
+      return { place: placeName(path, after, before), was: words(before), became: words(after) };
+    });

@@ -2,7 +2,7 @@ import type { FastifyReply } from 'fastify';
 import type { EntityName } from '../../core/facts/facts.js';
 import type { Outcome } from '../../store/changes.js';
 import { inZone } from '../clock.js';
-import { inPlainWords, placeName, standsAt } from '../describe.js';
+import { inPlainWords, isTyped, placeName, standsAt } from '../describe.js';
 import { type Format, formatFor } from '../format.js';
 import { pageOf } from '../links.js';
 import { page, wantsPart } from '../page.js';
@@ -74,7 +74,7 @@ const rowsOf = <N extends EntityName>({ base, yours, theirs, merge }: Clash<N>, 
   });
   return [
     ...merge.clashes.map(({ path }) => rowAt(path, null)),
-    ...merge.yours.map((path) => rowAt(path, 'yours')),
-    ...merge.theirs.map((path) => rowAt(path, 'theirs')),
+    ...merge.yours.filter(isTyped).map((path) => rowAt(path, 'yours')),
+    ...merge.theirs.filter(isTyped).map((path) => rowAt(path, 'theirs')),
   ];
 };
