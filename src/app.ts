@@ -12,6 +12,7 @@ import { parseForm } from './web/form.js';
 import { hostGuard, originGuard } from './web/guards.js';
 import { safetyHeaders } from './web/headers.js';
 import type { House } from './web/house.js';
+import { loggedError, loggedRequest } from './web/logged.js';
 import { useRoutes } from './web/routes.js';
 import { useSessions } from './web/session.js';
 import { views } from './web/view-engine.js';
@@ -25,7 +26,7 @@ export const buildApp = async (given: Omit<House, 'assets' | 'firstCode'>): Prom
     trustProxy: config.trustProxy,
     bodyLimit: 2 * mega,
     routerOptions: { ignoreTrailingSlash: true },
-    logger: { level: config.logLevel, serializers: { req: logged } },
+    logger: { level: config.logLevel, serializers: { req: loggedRequest, err: loggedError } },
   });
   await app.register(helmet, safetyHeaders);
   app.addHook('onRequest', hostGuard(config));
@@ -42,9 +43,3 @@ export const buildApp = async (given: Omit<House, 'assets' | 'firstCode'>): Prom
   await useRoutes(app);
   return app;
 };
-
-/** The path without its query: what one looks for may be a guest's name. */
-const logged = (request: { method: string; url: string }) => ({
-  method: request.method,
-  path: request.url.split('?')[0],
-});

@@ -112,13 +112,23 @@ test('SIGTERM ends the requests under way, then the program with 0, and the fold
   oneSentence(err);
 });
 
-test('on existing data the first page is there as soon as the address is printed', async () => {
+test('on existing data the first page is there as soon as the address is printed, and the log names no guest', async () => {
   const dir = join(newFolder(), 'data');
   mkdirSync(dir);
   await run('src/commands/seed.js', { DATA_DIR: dir });
-  const { child, url, closed } = await startWorkbook({ DATA_DIR: dir });
+  const { child, url, said, closed } = await startWorkbook({ DATA_DIR: dir, LOG_LEVEL: 'trace' });
   const page = await fetch(url);
   expect([page.status, (await page.text()).includes('<h1')]).toEqual([200, true]);
+  expect(await (await fetch(new URL('find?q=Quayle', url))).text()).toContain('Ines Quayle');
+  expect((await fetch(new URL('events/choir-supper/allergens', url))).ok).toBe(true);
+  const wrong = await fetch(new URL('events/choir-supper/guests/diets', url), {
+    method: 'POST',
+    headers: { origin: new URL(url).origin, 'content-type': 'application/x-www-form-urlencoded' },
+    body: 'revision=1&guests[0].name=Ines+Quayle&guests[0].count=many&guests[0].diets=coeliac',
+  });
+  expect(wrong.status).toBe(422);
   child.kill('SIGTERM');
   expect(await closed).toEqual({ code: 0, signal: null });
+  expect(said.out).toContain('"path":"/find"');
+  expect(said.out + said.err).not.toMatch(/Quayle|coeliac|vegan/i);
 });
