@@ -7,8 +7,9 @@ import { addressesOf } from '../events/addresses.js';
 import { costShown } from '../events/dishes.js';
 import { type EventHead, headOf, type OneEvent } from '../events/event.js';
 import { formatFor } from '../format.js';
+import type { Html } from '../html.js';
 import { withMend } from '../mends.js';
-import { type CostCourse, type CostIngredient, courseRows, ingredientRows } from './rows.js';
+import { type CostCourse, type CostIngredient, courseRows, gutterCost, ingredientRows } from './rows.js';
 
 export type CostingPage = {
   head: EventHead;
@@ -17,7 +18,7 @@ export type CostingPage = {
   courses: CostCourse[];
   ingredients: CostIngredient[];
   dishes: string;
-  aGuest: string;
+  aGuest: Html;
   total: string;
   /** In minor units, for drawing. */
   scale: number;
@@ -50,7 +51,7 @@ export const costingPage = async (
       'dish',
       'dishes',
     ),
-    aGuest: costShown(cost.aGuest, cost.complete, f),
+    aGuest: gutterCost(cost.aGuest, cost.complete, f),
     total: costShown(cost.total, cost.complete, f),
     scale: cost.total,
     complete: cost.complete,

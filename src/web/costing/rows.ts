@@ -5,6 +5,7 @@ import type { Costing, IngredientUse } from '../../core/sheets/costing.js';
 import { latestPrice, preferredPack } from '../../core/weighing.js';
 import { costShown } from '../events/dishes.js';
 import { type Format, formatFor } from '../format.js';
+import { type Html, html } from '../html.js';
 import { pageOf, whereMended } from '../links.js';
 
 export type CostDish = {
@@ -18,7 +19,7 @@ export type CostDish = {
 };
 export type CostCourse = {
   name: string;
-  aGuest: string;
+  aGuest: Html;
   dishes: CostDish[];
   cost: string;
   complete: boolean;
@@ -27,11 +28,17 @@ export type CostCourse = {
   to: number;
 };
 
+/** What a guest costs, in the gutter: the figure, and below it in few words that it is not all. */
+export const gutterCost = (minor: number | undefined, complete: boolean, f: Format): Html => {
+  const [figure = '', ...soFar] = costShown(minor, complete, f).split(/ (?=so far)/);
+  return html`<b class="figure">${figure}</b>${soFar.length > 0 && html` <span class="so-far">${soFar}</span>`}`;
+};
+
 export const courseRows = (shares: readonly CourseShare[], { facts, event }: Costing): CostCourse[] => {
   const f = formatFor(facts.kitchen);
   return shares.map(({ course, cost, from, aGuest, complete, dishes }) => ({
     name: course.name,
-    aGuest: costShown(aGuest, complete, f),
+    aGuest: gutterCost(aGuest, complete, f),
     cost: costShown(cost, complete, f),
     complete,
     from,
