@@ -68,7 +68,7 @@ const lacking = ({ unweighed }: EventSummary): Printable => {
     .slice(0, mostNamed)
     .map((one, i) => html`${i > 0 ? ', ' : ''}<a href="${whereMended(one)}">${one.name}</a>`);
   const more = unweighed.length - mostNamed;
-  return html`for want of the weight of ${links}${more > 0 ? ` and ${more} more` : ''}`;
+  return html`weigh ${links}${more > 0 ? ` and ${more} more` : ''}`;
 };
 
 /** The weekday, where it isn't the event's own. */
