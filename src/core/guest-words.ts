@@ -9,20 +9,40 @@ export type GuestWords = { count: number; name: string; diets: string[]; other: 
  */
 export const readGuestWords = (text: string): GuestWords => {
   const parts = text
-    .replace(/[()]/g, ',')
+    .replace(/[();:]|\s[-–—]\s/g, ',')
     .split(',')
     .map((part) => part.trim())
     .filter(Boolean);
   const counted = /^(\d{1,6})\s+(.+)$/.exec(parts[0] ?? '');
-  const said = counted ? [counted[2]!, ...parts.slice(1)] : parts.slice(1);
+  const { name, wish } = counted ? { name: '', wish: counted[2]! } : nameAndWish(parts[0] ?? '');
+  const said = [wish, ...parts.slice(1)].filter(Boolean);
   const wishes = said.filter((part) => dietsIn(part).length === 0 && !/^(guests?|people)$/i.test(part));
   return {
     count: counted ? Math.max(1, Number(counted[1])) : 1,
-    name: counted ? '' : (parts[0] ?? ''),
+    name,
     diets: [...new Set(said.flatMap(dietsIn))],
     other: wishes.join(', '),
   };
 };
+
+/** Words that a name does not have and a wish begins with, or ends with after what it is about. */
+const begins =
+  /^(no|not|without|allergic|avoids?|hates|can['’]?t|cannot|doesn['’]?t|don['’]?t|only|low|on)$/i;
+const ends = /^(free|allergy|intolerant|intolerance)$/i;
+
+/** "Pip no nuts" and "Rowan vegan" without a comma: a wish left in the name would let its guest eat everything. */
+const nameAndWish = (first: string): { name: string; wish: string } => {
+  const words = first.split(/\s+/);
+  const at = words.findIndex(
+    (word, i) => begins.test(word) || ends.test(words[i + 1] ?? '') || namesDiet(words.slice(i).join(' ')),
+  );
+  return at < 0
+    ? { name: first, wish: '' }
+    : { name: words.slice(0, at).join(' '), wish: words.slice(at).join(' ') };
+};
+
+/** What a diet avoids may be a family's name as well: Ana Fish. */
+const namesDiet = (words: string): boolean => dietsIn(words).length > 0 && !(plain(words) in avoided);
 
 const plain = (words: string): string =>
   words

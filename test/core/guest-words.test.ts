@@ -19,6 +19,16 @@ test.each([
   ['4 people', said(4, '', [])],
   ['Bo, soft food only, No milk', said(1, 'Bo', ['no-milk'], 'soft food only')],
   ['2 on low salt', said(2, '', [], 'on low salt')],
+  ['Pip no nuts', said(1, 'Pip', ['no-nuts'])],
+  ['Rowan Teague vegan', said(1, 'Rowan Teague', ['vegan'])],
+  ['vegan', said(1, '', ['vegan'])],
+  ['Ines: gluten free', said(1, 'Ines', ['coeliac'])],
+  ['Pip – nut allergy', said(1, 'Pip', ['no-nuts'])],
+  ['Bo tree nut allergy', said(1, 'Bo', ['no-nuts'])],
+  ['Pip allergic to kiwi', said(1, 'Pip', [], 'allergic to kiwi')],
+  ['Ada lactose free', said(1, 'Ada', [], 'lactose free')],
+  ['Ana Fish', said(1, 'Ana Fish', [])],
+  ['Dot hates onions, vegan', said(1, 'Dot', ['vegan'], 'hates onions')],
   ['0 vegans', said(1, '', ['vegan'])],
 ])('%s', (text, wanted) => {
   expect(readGuestWords(text)).toEqual(wanted);
