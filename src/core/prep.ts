@@ -46,7 +46,7 @@ export type PrepDay = { date: string; stations: PrepStation[]; jobs: number } & 
 type Planned = DatedStep & { need: RecipeNeed };
 
 /** Whether work for an event is still to be done: enquiries and what is over are not. */
-export const isLive = (event: Event): boolean =>
+export const isLive = (event: Pick<Event, 'archived' | 'state'>): boolean =>
   !event.archived && (event.state === 'confirmed' || event.state === 'quoted');
 
 /**

@@ -35,6 +35,7 @@ import { saveKitchen, showKitchen } from './kitchen/settings.js';
 import { archive, askToLeave, removeIt } from './leaving.js';
 import { menu, showKeys } from './menu.js';
 import { saveMerge } from './merge/resolve.js';
+import { showNeeds } from './needs/show.js';
 import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js';
 import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
@@ -100,6 +101,7 @@ export const routes: Route[] = [
   get('/events/:key/guests/diets', showDiets),
   post('/events/:key/guests/diets', saveDiets),
   get('/costing', chooseCosting),
+  ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),
   get('/events/:key/allergens/table', showTable),
   get('/recipes', listRecipes),

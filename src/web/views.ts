@@ -13,6 +13,7 @@ import type { IngredientViews } from './ingredients/views.js';
 import type { KitchenChoices } from './kitchen/choices.js';
 import type { LeavingPage } from './leaving.js';
 import type { MergeView } from './merge/show.js';
+import type { NeedsPage } from './needs/show.js';
 import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
 import type { RecipeViews } from './recipes/views.js';
@@ -44,6 +45,7 @@ export type Views = EventViews &
     'costing/show': CostingPage;
     'costing/choose': ChooseCosting;
     'costing/none': object;
+    'needs/show': NeedsPage;
     'guests/diets': DietsPage;
     'guests/_diets': DietsPage;
     'prep/show': PrepPage;

@@ -40,7 +40,7 @@ const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.p
  * Every ingredient of an event's dishes with all its uses together, in the base its pack is sold in; exact. Their
  * costs in minor units add up to the event's total.
  */
-export const ingredientUses = (cost: EventCost, facts: Facts): IngredientUse[] => {
+export const ingredientUses = (cost: Pick<EventCost, 'courses' | 'total'>, facts: Facts): IngredientUse[] => {
   const uses = new Map<string, IngredientUse>();
   for (const { need, cost: exact } of linesOf(cost)) {
     const ingredient = need.ingredient!;
@@ -67,7 +67,7 @@ export const ingredientUses = (cost: EventCost, facts: Facts): IngredientUse[] =
 };
 
 /** Ingredient lines with an amount, of every recipe of every dish. */
-const linesOf = (cost: EventCost) =>
+const linesOf = (cost: Pick<EventCost, 'courses'>) =>
   cost.courses
     .flatMap(({ dishes }) => dishes.flatMap(({ recipes }) => recipes.flatMap(({ lines }) => lines)))
     .filter(({ need }) => need.ingredient && need.line.amount !== null);

@@ -68,7 +68,10 @@ export type CostIngredient = {
   complete: boolean;
 };
 
-export const ingredientRows = ({ ingredients, facts }: Costing): CostIngredient[] => {
+export const ingredientRows = ({
+  ingredients,
+  facts,
+}: Pick<Costing, 'ingredients' | 'facts'>): CostIngredient[] => {
   const { kitchen } = facts;
   const f = formatFor(kitchen);
   return ingredients.map((use) => {
