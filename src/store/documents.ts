@@ -14,8 +14,6 @@ export type Stored<N extends EntityName> = {
   updatedBy: string;
   /** Another one with every save: which row of the document this is, its revision, and the transaction that wrote it. */
   version: string;
-  /** The snapshot of the whole database it was read from; null where later reads may see more than it shows. */
-  snapshot: string | null;
 };
 
 /** The version of a document in a query of its table: no two states of a document ever have the same. */
@@ -24,9 +22,6 @@ export const versionOf = (table: string): RawBuilder<string> =>
     ['id', 'revision', 'xmin'].map((column) => sql.ref(`${table}.${column}`)),
     sql` || ' ' || `,
   );
-
-const snapshot = sql`case when pg_current_xact_id_if_assigned() is null
-  and current_setting('transaction_isolation') = 'repeatable read' then pg_current_snapshot()::text end`;
 
 type Selection = {
   /** The documents asked for; all of them when absent. */
@@ -48,16 +43,13 @@ export const load = async <N extends EntityName>(
   const columns = shape.parts.map((part) => partColumn(part, latestPrices));
   const { rows } = await sql<Answer>`
     with t as materialized (select *, ${versionOf(shape.table)} as version from ${sql.table(shape.table)} ${chosen})
-    select ${sql.join([
-      sql`${snapshot} as snapshot, (select json_agg(t order by key collate "C") from t) as documents`,
-      ...columns,
-    ])}
+    select ${sql.join([sql`(select json_agg(t order by key collate "C") from t) as documents`, ...columns])}
   `.execute(db);
   const answer = rows[0];
   if (!answer?.documents) return [];
   const parts = shape.parts.map((part) => ({
     part,
-    rows: byOwner(part, (answer[part.table] ?? []) as Row[]),
+    rows: byOwner(part, answer[part.table] ?? []),
   }));
   return answer.documents.map((row) => {
     const whole: Row = { ...row };
@@ -70,7 +62,6 @@ export const load = async <N extends EntityName>(
       updatedAt: new Date(row.updated_at),
       updatedBy: row.updated_by,
       version: row.version,
-      snapshot: answer.snapshot,
     };
   });
 };
@@ -83,7 +74,7 @@ type Root = {
   updated_by: string;
   version: string;
 };
-type Answer = { [part: string]: unknown } & { documents: (Root & Row)[] | null; snapshot: string | null };
+type Answer = { [table: string]: Row[] | null } & { documents: (Root & Row)[] | null };
 
 const partColumn = <D>(part: Part<D>, latest: boolean): RawBuilder<unknown> => {
   const live = part.withdraws ? sql` and p.withdrawn_at is null` : sql``;

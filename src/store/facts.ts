@@ -2,9 +2,11 @@ import { sql } from 'kysely';
 import type { Event } from '../core/facts/event.js';
 import { byKey, type Facts } from '../core/facts/facts.js';
 import { load, type Stored, versionOf } from './documents.js';
-import { kitchenKey } from './entities/index.js';
-import { type Below, type Bulk, keptBelow, loadKept, type Version } from './kept.js';
+import { shapeOf } from './entities/index.js';
+import type { Row } from './entities/shape.js';
+import { type Bulk, loadKept, type Version } from './kept.js';
 import type { Db, Trx } from './schema.js';
+import { type FromSnapshot, snapshot, whileUnchanged } from './unchanged.js';
 
 type Wanted = { recipes: readonly string[]; places?: readonly string[] };
 
@@ -15,18 +17,24 @@ export type EventFacts = { events: Event[]; facts: Facts; stored: Stored<'event'
  * The events of these keys, in the order of the keys, and their facts in one consistent read; unknown keys are left
  * out. undefined while there is no kitchen.
  */
-export const eventFacts = (db: Db, keys: readonly string[]): Promise<EventFacts | undefined> =>
+export const eventFacts = async (db: Db, keys: readonly string[]): Promise<EventFacts | undefined> => {
+  const found = await whileUnchanged(db, `facts of ${keys.join(' ')}`, () => readEventFacts(db, keys));
+  // Facts of one's own, so that each page works out its figures afresh.
+  return found && { ...found, facts: { ...found.facts } };
+};
+
+const readEventFacts = (db: Db, keys: readonly string[]): Promise<FromSnapshot<EventFacts | undefined>> =>
   consistently(db, async (trx) => {
     const found = new Map((await load(trx, 'event', { keys })).map((event) => [event.key, event]));
     const stored = keys.flatMap((key) => found.get(key) ?? []);
     const events = stored.map(({ doc }) => doc);
-    const facts = await loadFacts(trx, {
+    const { snapshot, answer: facts } = await factsFor(trx, {
       recipes: events.flatMap(({ courses }) =>
         courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe)),
       ),
       places: events.map(({ place }) => place),
     });
-    return facts && { events, facts, stored };
+    return { snapshot, answer: facts && { events, facts, stored } };
   });
 
 /** Several reads of one moment, whatever is saved meanwhile. */
@@ -37,26 +45,36 @@ export const consistently = <T>(db: Db, reading: (trx: Trx) => Promise<T>): Prom
  * Recipes with their components through any depth, their ingredients, the home kitchen and other places named; of
  * each pack the latest price alone, which is all that sheets use. undefined while there is no kitchen.
  */
-export const loadFacts = async (db: Db, { recipes, places = [] }: Wanted): Promise<Facts | undefined> => {
-  const [kitchen] = await load(db, 'kitchen', { keys: [kitchenKey] });
-  if (!kitchen) return undefined;
-  const below = keptBelow(db, recipes, kitchen.snapshot) ?? (await loadBelow(db, recipes, kitchen.snapshot));
+export const loadFacts = async (db: Db, wanted: Wanted): Promise<Facts | undefined> =>
+  (await factsFor(db, wanted)).answer;
+
+const factsFor = async (
+  db: Db,
+  { recipes, places = [] }: Wanted,
+): Promise<FromSnapshot<Facts | undefined>> => {
+  const { snapshot, kitchen, everywhere } = await ground(db);
+  if (!kitchen) return { snapshot, answer: undefined };
+  const named = await versionsBelow(db, recipes);
   const wanted = new Set(places);
-  const everywhere = await load(db, 'place');
-  return {
-    kitchen: kitchen.doc,
-    ...below,
-    places: byKey(
-      everywhere.map(({ doc }) => doc).filter(({ key, kind }) => kind === 'home' || wanted.has(key)),
-    ),
+  const answer = {
+    kitchen,
+    recipes: await loadKept(db, 'recipe', named.recipe),
+    ingredients: await loadKept(db, 'ingredient', named.ingredient),
+    places: byKey(everywhere.filter(({ key, kind }) => kind === 'home' || wanted.has(key))),
   };
+  return { snapshot, answer };
 };
 
-const loadBelow = async (db: Db, keys: readonly string[], snapshot: string | null): Promise<Below> => {
-  const named = await versionsBelow(db, keys);
+/** The kitchen and all its places, the latter by key, with the snapshot they are of. */
+const ground = async (db: Db) => {
+  const { rows } = await sql<{ snapshot: string; kitchen: Row | null; places: Row[] | null }>`
+    select ${snapshot} as snapshot, (select to_json(kitchen) from kitchen) as kitchen,
+      (select json_agg(place order by key collate "C") from place) as places`.execute(db);
+  const { snapshot: now, kitchen, places } = rows[0]!;
   return {
-    recipes: await loadKept(db, 'recipe', named.recipe, snapshot),
-    ingredients: await loadKept(db, 'ingredient', named.ingredient, snapshot),
+    snapshot: now,
+    kitchen: kitchen ? shapeOf('kitchen').doc(kitchen as never) : undefined,
+    everywhere: (places ?? []).map((place) => shapeOf('place').doc(place as never)),
   };
 };
 

@@ -3,13 +3,14 @@ import type { Recipe } from '../../src/core/facts/recipe.js';
 import { edit, editIn } from '../../src/store/changes.js';
 import { preparedOn } from '../../src/store/coming.js';
 import { read } from '../../src/store/documents.js';
-import { consistently, loadFacts } from '../../src/store/facts.js';
+import { consistently, eventFacts, loadFacts } from '../../src/store/facts.js';
 import { remove } from '../../src/store/removal.js';
 import { add, saving } from '../../src/store/saves.js';
 import type { Db } from '../../src/store/schema.js';
 import { importWorkbook } from '../../src/store/workbook.js';
 import { counter } from './counter.js';
 import { useKitchen } from './kitchen.js';
+import { undisturbed } from './undisturbed.js';
 import { by, smallKitchen } from './world.js';
 
 /*
@@ -43,17 +44,45 @@ test('what did not change is not read again', async () => {
   expect(second?.ingredients.get('leek')).toBe(first?.ingredients.get('leek'));
 });
 
-test('in the same snapshot of the database nothing is asked again; after any save, what changed alone is read', async () => {
+test('while nothing is saved an event is not read again; after any save, what changed alone is', async () => {
   const asked = async () => {
     const queries = counter();
-    await consistently(kitchen.db.withPlugin(queries), (trx) => loadFacts(trx, { recipes: ['tart'] }));
-    return queries.count;
+    const found = await eventFacts(kitchen.db.withPlugin(queries), ['party']);
+    return { queries: queries.count, flour: found!.facts.recipes.get('pastry')!.lines[0]!.amount, found };
   };
-  const [cold, warm] = [await asked(), await asked()];
-  expect(cold - warm).toBe(3);
+  const first = await asked();
+  const again = await undisturbed(kitchen.db, async () => [await asked(), await asked()][1]!);
+  expect([first.flour, again.flour, again.queries]).toEqual(['600', '600', 1]);
+  expect(again.found!.facts.recipes.get('pastry')).toBe(first.found!.facts.recipes.get('pastry'));
+  // What is worked out from facts is kept with them, and every page works out its own.
+  expect(again.found!.facts).not.toBe(first.found!.facts);
   await saving(kitchen.db, (trx) => save(trx, '700'));
-  expect((await asked()) - warm).toBe(2);
-  expect(await asked()).toBe(warm);
+  const after = await asked();
+  expect(after.flour).toBe('700');
+  expect(first.queries - after.queries).toBe(1);
+  expect(after.found!.facts.ingredients.get('leek')).toBe(first.found!.facts.ingredients.get('leek'));
+});
+
+test('an event, the kitchen and its places are read again when they are saved, and nobody changes what was read', async () => {
+  const { db } = kitchen;
+  const shown = async () => {
+    const { events, facts } = (await eventFacts(db, ['party']))!;
+    return [events[0]!.name, facts.kitchen.name, facts.places.get('barn')!.name];
+  };
+  expect(await shown()).toEqual(['Party in the barn', 'Mill Lane', 'Barn']);
+  for (const [entity, key] of [
+    ['event', 'party'],
+    ['kitchen', 'kitchen'],
+    ['place', 'barn'],
+  ] as const) {
+    const { revision } = (await read(db, entity, key))!;
+    await edit(db, entity, key, { ...by, revision, change: (doc) => ({ ...doc, name: `New ${key}` }) });
+  }
+  expect(await shown()).toEqual(['New party', 'New kitchen', 'New barn']);
+  const { events, stored } = (await eventFacts(db, ['party']))!;
+  expect(() => events[0]!.courses.pop()).toThrow(TypeError);
+  expect(() => events.pop()).toThrow(TypeError);
+  expect(() => Object.assign(stored[0]!, { revision: 0 })).toThrow(TypeError);
 });
 
 test('a page that began before a save shows all of it as it stood then, the next one what was saved', async () => {
