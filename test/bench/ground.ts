@@ -16,6 +16,8 @@ export type Running = {
   memory(): Promise<{ now: number; most: number }>;
   /** What a request of this path asks of the database. */
   queries(path: string): Promise<string[]>;
+  /** Saves something. */
+  save(): Promise<void>;
   stop(): Promise<void>;
 };
 
@@ -72,6 +74,7 @@ const running = async (settings: NodeJS.ProcessEnv): Promise<Running> => {
     address: (path) => `http://127.0.0.1:${port}${path}`,
     memory: () => ask({ ask: 'memory' }),
     queries: (url) => ask({ ask: 'queries', url }),
+    save: () => ask({ ask: 'save' }),
     stop: async () => {
       child.kill('SIGTERM');
       await ended;

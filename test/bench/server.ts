@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import pg from 'pg';
 import { buildApp } from '../../src/app.js';
 import { readConfig } from '../../src/config.js';
@@ -33,8 +34,16 @@ const queries = async (url: string): Promise<string[]> => {
   return asked;
 };
 
-process.on('message', async ({ ask, url }: { ask: 'memory' | 'queries'; url: string }) => {
-  process.send!(ask === 'memory' ? memory() : await queries(url));
+/** Writes something, so that what was kept of the database is to be asked again. */
+const save = async (): Promise<boolean> => {
+  await sql`select pg_current_xact_id()`.execute(database.db);
+  return true;
+};
+
+const answers = { memory, queries, save };
+
+process.on('message', async ({ ask, url }: { ask: keyof typeof answers; url: string }) => {
+  process.send!(await answers[ask](url));
 });
 process.once('SIGTERM', async () => {
   await app.close();

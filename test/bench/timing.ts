@@ -27,17 +27,18 @@ export type Asker = ReturnType<typeof asker>;
 
 /**
  * Times of several addresses asked in turn, so that what disturbs the machine hits all alike; each round begins with
- * another one. The first rounds warm everything up and don't count.
+ * another one. The first rounds warm everything up and don't count. `before` is done before each, on nobody's time.
  */
 export const inTurn = async (
   { ask }: Asker,
   addresses: readonly string[],
-  { warm = 100, rounds = 200 } = {},
+  { warm = 100, rounds = 200, before }: { warm?: number; rounds?: number; before?: () => Promise<void> } = {},
 ): Promise<Times[]> => {
   const times: Times[] = addresses.map(() => []);
   for (let round = -warm; round < rounds; round += 1)
     for (let i = 0; i < addresses.length; i += 1) {
       const which = (i + round + warm) % addresses.length;
+      await before?.();
       const { ms } = await ask(addresses[which]!);
       if (round >= 0) times[which]!.push(ms);
     }
