@@ -1,6 +1,7 @@
 import type { Event } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
+import type { Kitchen } from './facts/kitchen.js';
 import { once } from './lookup.js';
 import { allocate, toMinor } from './money.js';
 import type { Answer, Problem } from './problem.js';
@@ -29,15 +30,23 @@ export const packPrice = once((ingredient: Ingredient, facts: Facts): PackPrice 
 /** What one gram, millilitre or piece as purchased costs, and what leaves that open or a guess. */
 type Rate = { rate: Rational | undefined; problems: Problem[] };
 
-const ratesOf = once((_ingredient: Ingredient, _facts: Facts) => new Map<Base | undefined, Rate>());
+// By measure first: nearly every ingredient is asked for by one alone.
+const ratesOf = once(
+  (_kitchen: Kitchen, _facts: Facts) => new Map<Base | undefined, Map<Ingredient, Rate>>(),
+);
 
 /** The rate of an ingredient by a measure, worked out once for all the lines that ask for it. */
 const rateOf = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
-  const rates = ratesOf(ingredient, facts);
-  const known = rates.get(base);
+  const rates = ratesOf(facts.kitchen, facts);
+  let byBase = rates.get(base);
+  if (!byBase) {
+    byBase = new Map();
+    rates.set(base, byBase);
+  }
+  const known = byBase.get(ingredient);
   if (known) return known;
   const rate = workOutRate(ingredient, base, facts);
-  rates.set(base, rate);
+  byBase.set(ingredient, rate);
   return rate;
 };
 
