@@ -9,7 +9,8 @@ type Memory = { snapshot: string; answers: Map<string, unknown> };
 // A transaction shares its database's adapter, and no other database has it.
 const memories = new WeakMap<object, Memory>();
 
-const mostAnswers = 100;
+// Few, for the facts of a party that is done weigh megabytes; they are also the ones asked for again and again.
+const mostAnswers = 30;
 
 /** The snapshot a statement sees, as a column of it: two that are the same show the same rows of every table. */
 export const snapshot = sql<string>`pg_current_snapshot()::text`;
