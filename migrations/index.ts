@@ -1,7 +1,9 @@
 import type { Migration } from 'kysely';
 import { ground } from './0001-ground.js';
+import { quantities } from './0002-quantities.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
   '0001-ground': ground,
+  '0002-quantities': quantities,
 };

@@ -22,6 +22,7 @@ export type KitchenTable = Revised & {
   time_zone: string;
   locale: string;
   units: Kitchen['units'];
+  scale_step: string;
   heat: Kitchen['heat'];
   cup: Kitchen['cup'];
   paper: Kitchen['paper'];
@@ -37,6 +38,7 @@ export type PlaceTable = Named &
     ovens: Json<Place['ovens']>;
     rings: number;
     mixers: number;
+    pans: Json<Place['pans']>;
     fridge_shelves: number;
     freezer_shelves: number;
     water: Place['water'];
@@ -51,6 +53,7 @@ export type IngredientTable = Named &
     not_bought: boolean;
     frozen: boolean;
     edible_yield: Json<Ingredient['edibleYield']>;
+    cooked_yields: Json<Ingredient['cookedYields']>;
     density: Json<Ingredient['density']>;
     weights: Json<Ingredient['weights']>;
     allergens: Json<Record<string, AllergenState>>;
@@ -86,6 +89,7 @@ export type RecipeTable = Named &
     yield_volume: Json<Recipe['yield']['volume']>;
     by_piece: boolean;
     cooking_loss: string | null;
+    tin: Json<Recipe['tin']>;
     cup: Recipe['cup'];
     keeping_days: number | null;
     note: string;
@@ -94,11 +98,13 @@ export type RecipeTable = Named &
 export type LineTable = PartOf & {
   recipe_id: number;
   amount: string | null;
+  amount_to: string | null;
   unit: string;
   ingredient: string | null;
   component: string | null;
   preparation: string;
   stated: Recipe['lines'][number]['stated'];
+  cooked: string;
   scales: Recipe['lines'][number]['scales'];
 };
 
@@ -111,6 +117,7 @@ export type StepTable = PartOf & {
   oven: Json<Step['oven']>;
   portions_per_shelf: string | null;
   rings: number;
+  pan: string | null;
   mixers: number;
   fridge_shelves: number;
   after: Json<Step['after']>;

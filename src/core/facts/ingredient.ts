@@ -84,6 +84,24 @@ export const ingredient = z
       .describe(
         'Edible part of one part bought: "0.9" for onions, above 1 for what swells; null when not known.',
       ),
+    cookedYields: z
+      .array(
+        z
+          .strictObject({
+            name: z.string().trim().min(1).max(60).describe('How it is cooked: roasted, boiled.'),
+            yield: amount.describe('Cooked weight of one part: "0.584", above 1 for what swells.'),
+            from: z
+              .enum(['bought', 'prepared'])
+              .describe(
+                'The part it starts from: bought, with bone and trim, so that no trim is taken off again; or prepared.',
+              ),
+            source,
+          })
+          .describe('What one part weighs once cooked.'),
+      )
+      .max(20)
+      .default([])
+      .describe('Cooked yields, one for each way it is cooked.'),
     density: z
       .strictObject({ gramsPerMl: amount, source })
       .nullable()

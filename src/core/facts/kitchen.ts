@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { clock, key, money, name, percent } from './common.js';
+import { amount, clock, key, money, name, percent } from './common.js';
 
 const hours = z
   .array(z.strictObject({ from: clock, to: clock }))
@@ -50,6 +50,9 @@ export const kitchen = z
     timeZone: z.string().min(1).max(60).describe('IANA time zone, such as Europe/London.'),
     locale: z.string().min(2).max(20).default('en-GB').describe('BCP 47 tag that lists are sorted by.'),
     units: z.enum(['metric', 'us']).default('metric').describe('Units the sheets show.'),
+    scaleStep: amount
+      .default('0.5')
+      .describe('The finest step of the kitchen scales in grams: no weight is shown finer.'),
     heat: z.enum(['C', 'F']).default('C').describe('Degrees the sheets show.'),
     cup: cup.default('metric'),
     paper: z.enum(['A4', 'Letter']).default('A4').describe('Paper the sheets print on.'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { archived, celsius, clock, key, known, minutes, name, origin, words } from './common.js';
+import { amount, archived, celsius, clock, key, known, minutes, name, origin, words } from './common.js';
 
 export const oven = z
   .strictObject({
@@ -13,6 +13,17 @@ export const oven = z
   .meta({ id: 'oven' });
 export type Oven = z.infer<typeof oven>;
 
+export const pan = z
+  .strictObject({
+    key,
+    name,
+    litres: amount.describe('Litres it holds to work in, below the brim.'),
+    count: z.int().min(1).max(100).default(1).describe('How many of them there are.'),
+  })
+  .describe('A pan, pot or mixing bowl by what it holds.')
+  .meta({ id: 'pan' });
+export type Pan = z.infer<typeof pan>;
+
 export const place = z
   .strictObject({
     key,
@@ -21,6 +32,7 @@ export const place = z
     ovens: z.array(oven).max(20).default([]).describe('Ovens that may be used.'),
     rings: z.int().min(0).max(40).default(0).describe('Hob rings.'),
     mixers: z.int().min(0).max(20).default(0).describe('Mixers.'),
+    pans: z.array(pan).max(60).default([]).describe('Pans and pots that may be used.'),
     fridgeShelves: z.int().min(0).max(200).default(0).describe('Fridge shelves.'),
     freezerShelves: z.int().min(0).max(200).default(0).describe('Freezer shelves.'),
     water: known.default('unknown').describe('Running water in its kitchen.'),

@@ -22,24 +22,37 @@ const item = z
   .describe('An ingredient or another recipe, one of the two.')
   .meta({ id: 'item' });
 
+export const stateds = ['usual', 'prepared', 'bought', 'cooked'] as const;
+export const scalings = ['straight', 'pieces', 'herb', 'chilli', 'batch', 'flour', 'taste'] as const;
+
 export const line = z
   .strictObject({
     key,
     amount: amount.nullable().describe('null only for a line that goes to taste.'),
+    amountTo: amount
+      .nullable()
+      .default(null)
+      .describe('The upper end of a range such as 2 to 3, in the same unit; null for one figure.'),
     unit: unit.default('each'),
     item,
     preparation: z.string().trim().max(200).default('').describe('Cut or state: peeled, 3 cm dice.'),
     stated: z
-      .enum(['usual', 'prepared', 'bought'])
+      .enum(stateds)
       .default('usual')
       .describe(
-        'Which weight the amount states. usual: weight or volume is the prepared amount, a count is pieces as bought.',
+        'Which weight the amount states. usual: weight or volume is the prepared amount, a count is pieces as bought; cooked: the weight once cooked as the line says.',
       ),
+    cooked: z
+      .string()
+      .trim()
+      .max(60)
+      .default('')
+      .describe("How it is cooked, by the name of one of the ingredient's cooked yields; for stated cooked."),
     scales: z
-      .enum(['straight', 'pieces', 'taste'])
+      .enum(scalings)
       .default('straight')
       .describe(
-        'straight; pieces: whole pieces, rounded up once for a dish; taste: the cook decides at the pot.',
+        'straight; pieces: whole pieces, rounded up once for a dish; herb and chilli: by the spice rule, straight to twice the recipe and then half or a quarter of the base for each further one; batch: the amount once for each batch begun; flour: straight, and counted as flour that lines in percent are shares of; taste: the cook decides at the pot.',
       ),
   })
   .describe('One line of a recipe.')
@@ -69,6 +82,12 @@ export const step = z
       .default(null)
       .describe('Portions that fit one oven shelf; null when not known.'),
     rings: z.int().min(0).max(20).default(0).describe('Hob rings it takes.'),
+    pan: amount
+      .nullable()
+      .default(null)
+      .describe(
+        'Litres that one batch fills in a pan at this step; null when none is used or it is not known.',
+      ),
     mixers: z.int().min(0).max(5).default(0).describe('Mixers it takes.'),
     fridgeShelves: z.int().min(0).max(50).default(0).describe('Fridge shelves it takes.'),
     after: z
@@ -123,6 +142,31 @@ export const recipeYield = z
   .meta({ id: 'yield' });
 export type RecipeYield = z.infer<typeof recipeYield>;
 
+const side = amount.describe('In the unit of the tin, inside.');
+const tinOf = {
+  unit: z.enum(['cm', 'in']).default('cm').describe('What its sides are measured in.'),
+  depth: side.nullable().default(null).describe('How deep it is; null when not known.'),
+  count: z.int().min(1).max(500).default(1).describe('Tins that one batch fills.'),
+};
+
+/** The tins one batch is baked in, so that it can be scaled to others. */
+export const tin = z
+  .discriminatedUnion('shape', [
+    z.strictObject({ shape: z.literal('round'), diameter: side, ...tinOf }),
+    z.strictObject({ shape: z.literal('square'), side, ...tinOf }),
+    z.strictObject({ shape: z.literal('rectangular'), length: side, width: side, ...tinOf }),
+    z.strictObject({
+      shape: z.literal('ring'),
+      diameter: side,
+      hole: side.describe('Across the hole, less than the diameter.'),
+      ...tinOf,
+    }),
+    z.strictObject({ shape: z.literal('loaf'), length: side, width: side, ...tinOf }),
+  ])
+  .describe('The tins that one batch fills.')
+  .meta({ id: 'tin' });
+export type Tin = z.infer<typeof tin>;
+
 export const recipe = z
   .strictObject({
     key,
@@ -137,6 +181,7 @@ export const recipe = z
       .nullable()
       .default(null)
       .describe('Weight lost in cooking, per cent; null when not known.'),
+    tin: tin.nullable().default(null).describe('The tins one batch fills; null when it goes in none.'),
     cup: cup.nullable().default(null).describe("Which cup and spoons it means; null for the kitchen's."),
     lines: z.array(line).max(200).default([]).describe('What goes in, in order.'),
     steps: z.array(step).max(100).default([]).describe('The method, in order.'),

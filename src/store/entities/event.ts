@@ -1,5 +1,5 @@
 import type { Selectable } from 'kysely';
-import type { Course, Event, Served } from '../../core/facts/event.js';
+import { type Course, type Event, type Served, served } from '../../core/facts/event.js';
 import { normalName } from '../../core/names.js';
 import type { CourseTable, DishTable, EventTable, GroupTable, GuestTable } from '../tables.js';
 import { type Part, placed, type Shape } from './shape.js';
@@ -104,11 +104,15 @@ export const eventShape: Shape<'event'> = {
     overCatering: row.over_catering,
     courses: row.course.map((course) => courseOf(course, row.dish)),
     note: row.note,
-    served: row.event_snapshot[0]?.served ?? null,
+    served: servedOf(row.event_snapshot[0]),
     archived: row.archived_at !== null,
     origin: row.origin,
   }),
 };
+
+// Kept by an earlier program, it may lack what facts hold today.
+const servedOf = (row: { served: Served } | undefined): Served | null =>
+  row ? served.parse(row.served) : null;
 
 const courseOf = (row: Selectable<CourseTable>, dishes: Selectable<DishTable>[]): Course => ({
   key: row.key,

@@ -18,11 +18,13 @@ const lines: Part<Recipe> = {
     placed(doc.lines, (line) => ({
       key: line.key,
       amount: line.amount,
+      amount_to: line.amountTo,
       unit: line.unit,
       ingredient: 'ingredient' in line.item ? line.item.ingredient : null,
       component: 'component' in line.item ? line.item.component : null,
       preparation: line.preparation,
       stated: line.stated,
+      cooked: line.cooked,
       scales: line.scales,
     })),
 };
@@ -42,6 +44,7 @@ const steps: Part<Recipe> = {
       oven: step.oven,
       portions_per_shelf: step.portionsPerShelf,
       rings: step.rings,
+      pan: step.pan,
       mixers: step.mixers,
       fridge_shelves: step.fridgeShelves,
       after: step.after,
@@ -62,6 +65,7 @@ export const recipeShape: Shape<'recipe'> = {
     yield_volume: doc.yield.volume,
     by_piece: doc.byPiece,
     cooking_loss: doc.cookingLoss,
+    tin: doc.tin,
     cup: doc.cup,
     keeping_days: doc.keepingDays,
     note: doc.note,
@@ -79,6 +83,7 @@ export const recipeShape: Shape<'recipe'> = {
     } as RecipeYield,
     byPiece: row.by_piece,
     cookingLoss: row.cooking_loss,
+    tin: row.tin,
     cup: row.cup,
     lines: row.recipe_line.map(lineOf),
     steps: row.recipe_step.map(stepOf),
@@ -92,10 +97,12 @@ export const recipeShape: Shape<'recipe'> = {
 const lineOf = (row: Selectable<LineTable>): Line => ({
   key: row.key,
   amount: row.amount,
+  amountTo: row.amount_to,
   unit: row.unit,
   item: row.component === null ? { ingredient: row.ingredient ?? '' } : { component: row.component },
   preparation: row.preparation,
   stated: row.stated,
+  cooked: row.cooked,
   scales: row.scales,
 });
 
@@ -108,6 +115,7 @@ const stepOf = (row: Selectable<StepTable>): Step => ({
   oven: row.oven,
   portionsPerShelf: row.portions_per_shelf,
   rings: row.rings,
+  pan: row.pan,
   mixers: row.mixers,
   fridgeShelves: row.fridge_shelves,
   after: row.after,

@@ -55,6 +55,8 @@ const readLine = (
     item,
     preparation: reading.text(`${at}.preparation`),
     stated: reading.oneOf(`${at}.stated`, ['usual', 'prepared', 'bought'], 'usual'),
+    amountTo: null,
+    cooked: '',
     scales,
   };
 };

@@ -47,6 +47,7 @@ const readStep = (reading: Reading, row: Form, at: string, label: string, kitche
       (typed): Read<string> => readMoreThanZero(typed),
     ),
     rings: count('rings', 'hob rings', 20),
+    pan: null,
     mixers: count('mixers', 'mixers', 5),
     fridgeShelves: count('fridgeShelves', 'fridge shelves', 50),
     after: rows(row, 'after').flatMap((_, i) => readAfter(reading, `${at}.after[${i}]`, label)),

@@ -43,7 +43,12 @@ const yieldsOf = ({ yield: made, byPiece }: Recipe): string[] => [
   ...(made.volume ? [`${made.volume.amount} ${made.volume.unit}`] : []),
 ];
 
-const statedWords = { usual: '', prepared: ', prepared weight', bought: ', weight as bought' };
+const statedWords = {
+  usual: '',
+  prepared: ', prepared weight',
+  bought: ', weight as bought',
+  cooked: ', cooked weight',
+};
 
 const ingredientText = (line: Line, facts: Pick<Facts, 'ingredients' | 'recipes'>): string => {
   const item = line.item;
