@@ -65,10 +65,10 @@ export class Format {
   }
 
   /** A shown figure with its lighter unit; a fraction in it is set as one. */
-  measure({ figure, fraction, unit }: Shown): Html {
+  measure({ figure, fraction, unit, and = [] }: Shown): Html {
     const word = unit === 'each' ? '' : plural(unit, figure, fraction);
     const part = fraction && html`<span class="fr">${fraction}</span>`;
-    return html`<span class="qty"><b>${figure}${figure && part && ' '}${part}</b>${word && html`<span class="unit">${word}</span>`}</span>`;
+    return html`<span class="qty"><b>${figure}${figure && part && ' '}${part}</b>${word && html`<span class="unit">${word}</span>`}</span>${and.map((part) => html` ${this.measure(part)}`)}`;
   }
 
   /** "Sat 17 Oct", by the kitchen's locale. */

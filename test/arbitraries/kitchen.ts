@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { allergenLists, cups, type Kitchen, kitchen } from '../../src/core/facts/kitchen.js';
 import { type Place, place } from '../../src/core/facts/place.js';
+import { listColumns } from '../../src/core/facts/price-list.js';
 import { anyAmount, anyMinutes, anyMoney, keptWords, keyed, maybe, origin, span, title } from './words.js';
 
 export const anyKitchen: fc.Arbitrary<Kitchen> = fc
@@ -10,11 +11,28 @@ export const anyKitchen: fc.Arbitrary<Kitchen> = fc
     timeZone: fc.constantFrom('Europe/London', 'Australia/Lord_Howe', 'America/St_Johns', 'UTC'),
     locale: fc.constantFrom('en-GB', 'sv', 'de-AT'),
     units: fc.constantFrom('metric', 'us'),
+    scaleStep: fc.constantFrom('0.1', '0.5', '1', '5', '25'),
     heat: fc.constantFrom('C', 'F'),
     cup: fc.constantFrom(...cups),
     allergenList: fc.constantFrom(...allergenLists),
     tax: maybe(fc.record({ name: title, rate: anyAmount })),
     letterKeys: fc.boolean(),
+    priceLists: keyed(
+      2,
+      fc.record({
+        supplier: title,
+        decimal: fc.constantFrom('point', 'comma'),
+        columns: fc.array(
+          fc.record({
+            is: fc.constantFrom(...listColumns),
+            heading: keptWords(10),
+            place: fc.integer({ min: 1, max: 200 }),
+          }),
+          { maxLength: 4 },
+        ),
+        leftOut: fc.array(keptWords(10), { maxLength: 3 }),
+      }),
+    ),
     people: keyed(
       3,
       fc.record({

@@ -138,6 +138,7 @@ describe('refused, each for its reason and at its field', () => {
     ['key-new', 'key', 'event', { key: 'new' }],
     ['currency-fixed', 'currency', 'kitchen', {}, { pricedIn: 'EUR' }],
     ['no-such-currency', 'currency', 'kitchen', { currency: 'QQQ' }],
+    ['no-step', 'scaleStep', 'kitchen', { scaleStep: '0' }],
     ['no-such-zone', 'timeZone', 'kitchen', { timeZone: 'Europe/Atlantis' }],
     ['character', 'note', 'ingredient', { note: 'bad \0 word' }],
     ['character', 'lines/l1/preparation', 'recipe', line({ preparation: 'half \ud800 pair' })],

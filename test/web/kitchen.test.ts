@@ -34,6 +34,7 @@ test('the settings save with people and their hours, and leave a receipt that un
     name: 'Hob Lane Kitchen',
     'tax.name': 'VAT',
     'tax.rate': '20',
+    scaleStep: '5 g',
     'people[0].name': 'Tamsin',
     'people[0].hourlyCost': '13.50',
     'people[0].hours.mon': '9 to 1pm, 14:00-18.30',
@@ -42,6 +43,7 @@ test('the settings save with people and their hours, and leave a receipt that un
   expect(saved.headers.location).toMatch(/^\/kitchen\?saved=\d+$/);
   const now = await kitchen();
   expect(now.name).toBe('Hob Lane Kitchen');
+  expect(now.scaleStep).toBe('5');
   expect(now.tax).toEqual({ name: 'VAT', rate: '20' });
   expect(now.people[0]).toMatchObject({
     key: 'p1',

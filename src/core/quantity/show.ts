@@ -1,90 +1,56 @@
 import type { Cup, Kitchen } from '../facts/kitchen.js';
+import { exact } from './amount.js';
 import { Rational } from './rational.js';
+import { asFraction, coarser, plain, type Rounding, type Shown, toStep } from './shown.js';
 import { inUnit, isMeasured, type Quantity, quantity } from './units.js';
+import { usVolume, usWeight } from './us-measures.js';
 
-/** A figure as a kitchen can weigh or measure it: "2.15" kg, "1" and "1/2" tsp. For reading, never for reckoning. */
-export type Shown = { figure: string; fraction?: string; unit: string };
-
-/** recipe: kilos and litres to two places; prep: to one. */
-export type Rounding = 'recipe' | 'prep';
+export type { Rounding, Shown } from './shown.js';
 
 const r = Rational.of;
-
-const toStep = (value: Rational, step: Rational): Rational => r(value.over(step).round()).times(step);
-
-const plain = (value: Rational): string => value.toString();
-
-/** 100 and more to tens, 10 to 99 to ones, less to halves; what would come out as nothing keeps two figures. */
-const small = (value: Rational): string => {
-  if (value.compare(r(100)) >= 0) return plain(toStep(value, r(10)));
-  if (value.compare(r(10)) >= 0) return plain(toStep(value, r(1)));
-  const half = toStep(value, r(1, 2));
-  if (!half.isZero || value.isZero) return plain(half);
-  return value.compare(r(1, 100)) < 0 ? 'under 0.01' : value.toFixed(2).replace(/0$/, '');
-};
+const half = r(1, 2);
 
 const thousand = r(1000);
-// From here on rounding to tens makes a whole kilo of it.
-const nearlyThousand = r(995);
 
-const metric = (value: Rational, less: string, more: string, rounding: Rounding): Shown => {
-  if (value.compare(nearlyThousand) < 0) return { figure: small(value), unit: less };
-  return { figure: value.over(thousand).toFixed(rounding === 'prep' ? 1 : 2), unit: more };
-};
-
-const ounce = Rational.parse('28.349523125');
-
-const usWeight = (grams: Rational, rounding: Rounding): Shown => {
-  const oz = grams.over(ounce);
-  if (oz.compare(r(16)) >= 0)
-    return { figure: oz.over(r(16)).toFixed(rounding === 'prep' ? 1 : 2), unit: 'lb' };
-  return { ...asFraction(oz, quarters), unit: 'oz' };
-};
-
-const usVolume = (ml: Rational, cup: Cup): Shown => {
-  const of = (unit: string) => inUnit(ml, unit, cup);
-  if (of('gallon').compare(r(1)) >= 0) return { ...asFraction(of('gallon'), quarters), unit: 'gallon' };
-  if (of('quart').compare(r(2)) >= 0) return { ...asFraction(of('quart'), quarters), unit: 'quart' };
-  if (of('cup').compare(r(1, 4)) >= 0) return { ...asFraction(of('cup')), unit: 'cup' };
-  return of('tbsp').compare(r(1)) >= 0
-    ? { ...asFraction(of('tbsp')), unit: 'tbsp' }
-    : { ...asFraction(of('tsp')), unit: 'tsp' };
-};
-
-const spoonfuls = [1, 2, 3, 4, 8];
-// Scales and jugs have no thirds.
-const quarters = [1, 2, 4];
-
-/** The nearest whole, half, third, quarter or eighth; halves only above ten, whole figures above a hundred. */
-const asFraction = (value: Rational, parts = spoonfuls): { figure: string; fraction?: string } => {
-  const finest = value.compare(r(100)) >= 0 ? 1 : value.compare(r(10)) >= 0 ? 2 : parts.at(-1)!;
-  let best = r(value.round());
-  for (const d of parts) {
-    if (d > finest) break;
-    const near = toStep(value, r(1, d));
-    if (distance(near, value).compare(distance(best, value)) < 0) best = near;
+/**
+ * 100 and more to tens, 10 to 99 to ones, less to halves, or finer where the scales are; from 1000 in kilos or litres, to hundredths, for prep to
+ * tenths. Never finer than `finest`: what that leaves nothing of is said to be under it.
+ */
+const metric = (value: Rational, finest: Rational, less: string, more: string, rounding: Rounding): Shown => {
+  const usual = value.compare(r(100)) >= 0 ? r(10) : value.compare(r(10)) >= 0 ? r(1) : least(finest);
+  const near = toStep(value, coarser(usual, finest));
+  if (near.compare(thousand) >= 0) {
+    const wanted = rounding === 'prep' ? r(100) : r(10);
+    const step = coarser(wanted, finest);
+    const kilos = toStep(value, step).over(thousand);
+    // A scale of 25 g shows 2.125 kg, and 2.13 would be finer than it is.
+    const places = rounding === 'prep' ? 1 : 2;
+    return { figure: step.over(wanted).isWhole ? kilos.toFixed(places) : plain(kilos), unit: more };
   }
-  if (best.isZero && !value.isZero) return { figure: 'under', fraction: `1/${finest}` };
-  const whole = r(best.floor());
-  const rest = best.minus(whole);
-  if (rest.isZero) return { figure: plain(whole) };
-  return { figure: whole.isZero ? '' : plain(whole), fraction: `${rest.n}/${rest.d}` };
+  if (near.isZero && !value.isZero) return { figure: `under ${plain(finest)}`, unit: less };
+  return { figure: plain(near), unit: less };
 };
 
-const distance = (a: Rational, b: Rational): Rational => {
-  const d = a.minus(b);
-  return d.sign < 0 ? d.negated() : d;
-};
+const least = (finest: Rational): Rational => (finest.compare(half) < 0 ? finest : half);
 
-/** An amount resolved to its base, in the kitchen's units. Metric: g then kg, ml then L. Counts as fractions. */
+// Jugs have no scale to read: half a millilitre is as fine as a pipette of the kitchen goes.
+const jug = half;
+
+/**
+ * An amount resolved to its base, in the kitchen's units and no finer than its scales. Metric: g then kg, ml then L; US:
+ * pounds and ounces to a quarter, gallons down to quarter teaspoons. Counts as fractions.
+ */
 export const showQuantity = (
   { value, base }: Quantity,
   kitchen: Kitchen,
   rounding: Rounding = 'recipe',
 ): Shown => {
   const us = kitchen.units === 'us';
-  if (base === 'g') return us ? usWeight(value, rounding) : metric(value, 'g', 'kg', rounding);
-  if (base === 'ml') return us ? usVolume(value, usCup(kitchen.cup)) : metric(value, 'ml', 'L', rounding);
+  const finest = exact(kitchen.scaleStep);
+  if (base === 'g')
+    return us ? usWeight(value, finest, rounding) : metric(value, finest, 'g', 'kg', rounding);
+  if (base === 'ml')
+    return us ? usVolume(value, usCup(kitchen.cup), rounding) : metric(value, jug, 'ml', 'L', rounding);
   return { ...asFraction(value), unit: base };
 };
 
@@ -129,8 +95,11 @@ export const showHeat = (celsius: number, kitchen: Pick<Kitchen, 'heat'>): strin
 };
 
 /** A shown figure as one line of plain text: "2.15 kg", "1 1/2 tsp", "3". */
-export const inWords = ({ figure, fraction, unit }: Shown, name?: string): string =>
-  [figure, fraction, unit === 'each' ? name : plural(unit, figure, fraction)].filter(Boolean).join(' ');
+export const inWords = ({ figure, fraction, unit, and = [] }: Shown, name?: string): string =>
+  [
+    [figure, fraction, unit === 'each' ? name : plural(unit, figure, fraction)].filter(Boolean).join(' '),
+    ...and.map((part) => inWords(part)),
+  ].join(', ');
 
 const plurals = new Map<string, string>(
   Object.entries({

@@ -1,7 +1,7 @@
 import type { Kitchen, Person } from '../facts/kitchen.js';
 import type { Place } from '../facts/place.js';
 import type { Known } from '../known.js';
-import { ownKeys, type Refuse } from './refuse.js';
+import { isZero, ownKeys, type Refuse } from './refuse.js';
 
 /** Why the kitchen's settings cannot be saved. */
 export const kitchenRules = (kitchen: Kitchen, known: Known, refuse: Refuse): void => {
@@ -17,6 +17,8 @@ export const kitchenRules = (kitchen: Kitchen, known: Known, refuse: Refuse): vo
       'no-such-currency',
       `"${kitchen.currency}" is no currency code; type one such as GBP.`,
     );
+  if (isZero(kitchen.scaleStep))
+    refuse('scaleStep', 'no-step', 'Scales show steps of more than 0 g: type one such as 0.5 or 5.');
   if (!isTimeZone(kitchen.timeZone))
     refuse(
       'timeZone',
@@ -27,6 +29,7 @@ export const kitchenRules = (kitchen: Kitchen, known: Known, refuse: Refuse): vo
     refuse('locale', 'no-such-locale', `"${kitchen.locale}" is no language tag; type one such as en-GB.`);
   ownKeys('people', kitchen.people, refuse);
   for (const person of kitchen.people) personRules(person, refuse);
+  ownKeys('priceLists', kitchen.priceLists, refuse);
 };
 
 const personRules = ({ key, hours }: Person, refuse: Refuse): void => {

@@ -3,7 +3,7 @@ import { addDays, clockOf } from '../../core/calendar.js';
 import { daysAheadOf } from '../../core/due.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Rational } from '../../core/quantity/rational.js';
-import { showQuantity } from '../../core/quantity/show.js';
+import { inWords, showQuantity } from '../../core/quantity/show.js';
 import type { Quantity } from '../../core/quantity/units.js';
 import type { DishSummary, EventSummary } from '../../core/sheets/event-summary.js';
 import { type Format, formatFor } from '../format.js';
@@ -57,8 +57,7 @@ export const portionsShown = (portions: Rational, kitchen: Kitchen): Html => {
 /** What one portion weighs or measures, "90 g"; how many pieces it is, "2"; nothing when that isn't known. */
 export const sizeShown = (portion: Quantity | undefined, kitchen: Kitchen): string => {
   if (!portion) return '';
-  const { figure, fraction, unit } = showQuantity(portion, kitchen);
-  return [figure, fraction, unit === 'each' ? '' : unit].filter(Boolean).join('\u00a0');
+  return inWords(showQuantity(portion, kitchen)).replace(/(?<!,) /g, '\u00a0');
 };
 
 /** A cost that is not complete says so, and one of which nothing is known is never nothing. */

@@ -1,5 +1,5 @@
 import { addDays, clockOf } from '../../core/calendar.js';
-import { showQuantity } from '../../core/quantity/show.js';
+import { inWords, showQuantity } from '../../core/quantity/show.js';
 import { headCount } from '../../core/requirements.js';
 import { firstCourse, leaveKitchen } from '../../core/service.js';
 import type { EventSummary } from '../../core/sheets/event-summary.js';
@@ -54,10 +54,8 @@ export const factLine = (summary: EventSummary, f: Format): Fact[] => {
   return list;
 };
 
-const grams = ({ gramsAGuest, facts }: EventSummary): string => {
-  const { figure, fraction, unit } = showQuantity({ value: gramsAGuest!, base: 'g' }, facts.kitchen);
-  return [figure, fraction, unit].filter(Boolean).join(' ');
-};
+const grams = ({ gramsAGuest, facts }: EventSummary): string =>
+  inWords(showQuantity({ value: gramsAGuest!, base: 'g' }, facts.kitchen));
 
 const mostNamed = 3;
 

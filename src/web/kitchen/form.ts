@@ -1,9 +1,10 @@
 import { allergenLists, cups, type Kitchen, type Person, weekdays } from '../../core/facts/kitchen.js';
-import { readMoney, readPercent } from '../../core/reading.js';
+import { type Read, readMoney, readMoreThanZero, readPercent } from '../../core/reading.js';
 import type { Reading } from '../faults.js';
 import { type Form, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { withKeys } from '../rows.js';
+import { typedAmount } from '../typed.js';
 import { hoursText, readHours } from './hours.js';
 
 /** The settings as their form shows them. */
@@ -14,6 +15,7 @@ export const kitchenForm = (kitchen: Kitchen, revision: number): Form => ({
   timeZone: kitchen.timeZone,
   locale: kitchen.locale,
   units: kitchen.units,
+  scaleStep: typedAmount(kitchen.scaleStep),
   heat: kitchen.heat,
   cup: kitchen.cup,
   paper: kitchen.paper,
@@ -40,6 +42,7 @@ export const readKitchen = (reading: Reading): ((before: Kitchen) => Kitchen) =>
     timeZone: reading.text('timeZone'),
     locale: reading.text('locale'),
     units: reading.oneOf('units', ['metric', 'us'], 'metric'),
+    scaleStep: reading.take('scaleStep', 'Finest step of the scales', readGrams, '0.5'),
     heat: reading.oneOf('heat', ['C', 'F'], 'C'),
     cup: reading.oneOf('cup', cups, 'metric'),
     paper: reading.oneOf('paper', ['A4', 'Letter'], 'A4'),
@@ -52,6 +55,8 @@ export const readKitchen = (reading: Reading): ((before: Kitchen) => Kitchen) =>
   };
   return (before) => ({ ...before, ...read });
 };
+
+const readGrams = (text: string): Read<string> => readMoreThanZero(text.replace(/\s*g$/i, ''));
 
 const readTax = (reading: Reading): Kitchen['tax'] => {
   const name = reading.text('tax.name');

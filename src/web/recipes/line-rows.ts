@@ -66,9 +66,9 @@ const figure = (shown: Shown | undefined, f: Format): Html =>
   shown ? f.measure(shown) : html`<b class="loud">not known</b>`;
 
 /** A measure without the weight of the figure to act on. */
-export const lighter = ({ figure, fraction, unit }: Shown): Html => {
+export const lighter = ({ figure, fraction, unit, and = [] }: Shown): Html => {
   const part = fraction && html`<span class="fr">${fraction}</span>`;
-  return html`${figure}${figure && part && ' '}${part}${unit !== 'each' && ` ${plural(unit, figure, fraction)}`}`;
+  return html`${figure}${figure && part && ' '}${part}${unit !== 'each' && ` ${plural(unit, figure, fraction)}`}${and.map((part) => html`, ${lighter(part)}`)}`;
 };
 
 const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {

@@ -21,14 +21,14 @@ const line = (text: string, unit: string, ways = metric) =>
 
 // The house's own rule: from 100 g to tens, 10 to 99 to ones, below to halves; kilos to two places, for prep to one.
 test('grams and kilos', () => {
-  expect(['994', '147', '99.4', '12.6', '3.2', '0.2', '0.004', '0'].map((g) => grams(g))).toEqual([
+  expect(['994', '147', '99.4', '12.6', '3.2', '0.3', '0.2', '0'].map((g) => grams(g))).toEqual([
     '990 g',
     '150 g',
     '99 g',
     '13 g',
     '3 g',
-    '0.2 g',
-    'under 0.01 g',
+    '0.5 g',
+    'under 0.5 g',
     '0 g',
   ]);
   expect([grams('2154'), grams('2154', metric, 'prep'), grams('995')]).toEqual([
@@ -44,11 +44,37 @@ test('millilitres, and litres with a capital L', () => {
 });
 
 // US Armed Forces Recipe Service, TM 10-412 (2003), card A-1(2), read in a copy: ounces as decimal parts of a pound.
-test('ounces over a pound are decimal pounds', () => {
-  const published = '.06 .13 .19 .25 .31 .38 .44 .50 .56 .63 .69 .75 .81 .88 .94'.split(' ');
-  const shown = published.map((_, i) => grams(inWeight(17 + i), american));
-  expect(shown).toEqual(published.map((part) => `1${part} lb`));
-  expect(grams(inWeight(16), american)).toBe('1.00 lb');
+test('ounces as decimal pounds', () => {
+  const published = '.06 .13 .19 .25 .31 .38 .44 .50 .56 .63 .69 .75 .81 .88 .94 1.00'.split(' ');
+  const decimals = published.map((_, i) =>
+    inUnit(quantity(r(String(i + 1)), 'oz', 'us').value, 'lb', 'us').toFixed(2),
+  );
+  expect(decimals.map((text) => text.replace(/^0/, ''))).toEqual(published);
+});
+
+// TM 10-412 (2003), card A-1, read in a copy: 1.25 lb for 100 portions are 4.35 lb for 348, which is 4 lb 5 1/2 oz.
+test('pounds are said with their ounces, and for prep as a decimal', () => {
+  const pounds = quantity(r('1.25').times(r('3.48')), 'lb', 'us').value.toString();
+  expect([grams(pounds, american), grams(pounds, american, 'prep')]).toEqual(['4 lb, 5 1/2 oz', '4.4 lb']);
+  expect([grams(inWeight(16), american), grams(inWeight('15.9'), american)]).toEqual(['1 lb', '1 lb']);
+});
+
+// The house's own rule: a kitchen whose scales show 5 g is never told 13 g, whatever the rule for the size says.
+test('no weight is shown finer than the scales', () => {
+  const by = (scaleStep: string, units: 'metric' | 'us' = 'metric') => ({ ...metric, units, scaleStep });
+  expect(['12.6', '2', '147', '2154'].map((g) => grams(g, by('5')))).toEqual([
+    '15 g',
+    'under 5 g',
+    '150 g',
+    '2.15 kg',
+  ]);
+  expect(['0.24', '12.6'].map((g) => grams(g, by('0.1')))).toEqual(['0.2 g', '13 g']);
+  expect([grams('2130', by('25')), grams('2130', by('200'), 'prep')]).toEqual(['2.125 kg', '2.2 kg']);
+  expect([grams('150', by('10', 'us')), grams('3', by('10', 'us')), grams('150', by('50', 'us'))]).toEqual([
+    '5 1/2 oz',
+    'under 1/2 oz',
+    '6 oz',
+  ]);
 });
 
 // TM 10-412 (2003), card A-1, read in a copy: .00 to .12 is none, to .37 a quarter, to .62 a half, to .87 three, then one.
@@ -64,14 +90,11 @@ const inWeight = (ounces: number | string) => quantity(r(String(ounces)), 'oz', 
 // TM 10-412 (2003), card A-1(3), read in a copy: 6 gallons per 100 portions for 333 portions are 19 gal, 3 qt, 1 pt,
 // 1 cup, 10 tbsp and 2 3/4 tsp (2.64 to the nearest quarter).
 test('19.98 gallons measured out from the largest measure down', () => {
-  let left = quantity(r('6').times(r('3.33')), 'gallon', 'us').value;
-  const measured = ['gallon', 'quart', 'pint', 'cup', 'tbsp'].map((unit) => {
-    const whole = Rational.of(inUnit(left, unit, 'us').floor());
-    left = left.minus(quantity(whole, unit, 'us').value);
-    return `${whole} ${unit}`;
-  });
-  expect(measured).toEqual(['19 gallon', '3 quart', '1 pint', '1 cup', '10 tbsp']);
-  expect(inUnit(left, 'tsp', 'us').toString()).toBe('2.64');
+  const { value } = quantity(r('6').times(r('3.33')), 'gallon', 'us');
+  const shown = (rounding: 'recipe' | 'prep') =>
+    inWords(showQuantity({ value, base: 'ml' }, american, rounding));
+  expect(shown('recipe')).toBe('19 gallons, 3 quarts, 1 pint, 1 cup, 10 tbsp, 2 3/4 tsp');
+  expect(shown('prep')).toBe('20 gallons');
 });
 
 describe('spoons and cups stay spoons and cups while they are few', () => {

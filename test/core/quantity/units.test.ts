@@ -1,4 +1,5 @@
 import { convert } from 'convert';
+import unitmath from 'unitmath';
 import { describe, expect, test } from 'vitest';
 import { cups } from '../../../src/core/facts/kitchen.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
@@ -69,23 +70,50 @@ describe('published sizes', () => {
   });
 });
 
-// The npm library `convert` 8, which works in floating point.
-test.each([
-  ['lb', 'pound', 'gram', 'us'],
-  ['oz', 'ounce', 'gram', 'us'],
-  ['gallon', 'gallon', 'milliliter', 'us'],
-  ['quart', 'quart', 'milliliter', 'us'],
-  ['cup', 'cup', 'milliliter', 'us'],
-  ['fl-oz', 'US fluid ounce', 'milliliter', 'us'],
-  ['tbsp', 'tablespoon', 'milliliter', 'us'],
-  ['tsp', 'teaspoon', 'milliliter', 'us'],
-  ['gallon', 'imperial gallon', 'milliliter', 'imperial'],
-  ['pint', 'imperial pint', 'milliliter', 'imperial'],
-  ['fl-oz', 'imperial fluid ounce', 'milliliter', 'imperial'],
-  ['cup', 'US legal cup', 'milliliter', 'us-label'],
-] as const)('%s is what another library says of a %s', (unit, name, base, cup) => {
-  const { value } = quantity(Rational.parse('7.25'), unit, cup);
-  expect(value.toNumber() / convert(7.25, name).to(base)).toBeCloseTo(1, 12);
+// The npm libraries `convert` 8 and `unitmath` 0.8, which know the same measures by other tables and work in floating
+// point; unitmath has no imperial ones, and neither has a 20 ml tablespoon.
+type Named = [unit: Unit, cup: (typeof cups)[number], convert: string, unitmath?: string];
+type Unit = (typeof measuredUnits)[number];
+const everywhere: Named[] = [
+  ['g', 'metric', 'gram', 'g'],
+  ['kg', 'metric', 'kilogram', 'kg'],
+  ['oz', 'metric', 'ounce', 'oz'],
+  ['lb', 'metric', 'pound', 'lb'],
+];
+const volumes: Named[] = [
+  ['ml', 'us', 'milliliter', 'mL'],
+  ['cl', 'us', 'centiliter', 'cL'],
+  ['dl', 'us', 'deciliter', 'dL'],
+  ['l', 'us', 'liter', 'L'],
+  ['tsp', 'us', 'teaspoon', 'teaspoon'],
+  ['tbsp', 'us', 'tablespoon', 'tablespoon'],
+  ['fl-oz', 'us', 'US fluid ounce', 'floz'],
+  ['cup', 'us', 'cup', 'cup'],
+  ['pint', 'us', 'pint', 'pint'],
+  ['quart', 'us', 'quart', 'quart'],
+  ['gallon', 'us', 'gallon', 'gallon'],
+  ['cup', 'us-label', 'US legal cup'],
+  ['fl-oz', 'imperial', 'imperial fluid ounce'],
+  ['pint', 'imperial', 'imperial pint'],
+  ['quart', 'imperial', 'imperial quart'],
+  ['gallon', 'imperial', 'imperial gallon'],
+];
+const pairs = [everywhere, volumes].flatMap((list) => list.flatMap((a) => list.map((b) => [a, b] as const)));
+
+const ours = ([unit, cup]: Named, [other, otherCup]: Named): number =>
+  inUnit(quantity(Rational.parse('7.25'), unit, cup).value, other, otherCup).toNumber();
+
+test('every pair of measures is to each other what two other libraries say', () => {
+  const met = { convert: 0, unitmath: 0 };
+  for (const [a, b] of pairs) {
+    const said = convert(7.25, a[2] as 'cup').to(b[2] as 'cup');
+    expect(ours(a, b) / said, `${a[2]} in ${b[2]}`).toBeCloseTo(1, 12);
+    met.convert++;
+    if (!a[3] || !b[3]) continue;
+    expect(ours(a, b) / unitmath(`7.25 ${a[3]}`).to(b[3]).value, `${a[3]} in ${b[3]}`).toBeCloseTo(1, 12);
+    met.unitmath++;
+  }
+  expect(met).toEqual({ convert: 16 + 256, unitmath: 16 + 121 });
 });
 
 test('every unit leads to its base and back, exactly', () => {
