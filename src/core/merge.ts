@@ -30,6 +30,7 @@ const lists: Record<string, 'whole' | 'fields'> = {
   courses: 'fields',
   people: 'fields',
   ovens: 'fields',
+  priceLists: 'fields',
 };
 
 /** Fields that are records: each entry is changed by itself. */

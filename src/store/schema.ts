@@ -3,6 +3,7 @@ import type { Served } from '../core/facts/event.js';
 import type {
   ChangeTable,
   CourseTable,
+  CsvDraftTable,
   DishTable,
   EventTable,
   GroupTable,
@@ -36,6 +37,7 @@ export type Schema = {
   dish: DishTable;
   event_snapshot: { event_id: number; served: JSONColumnType<Served> };
   change: ChangeTable;
+  csv_draft: CsvDraftTable;
   account: {
     id: Id;
     key: string;

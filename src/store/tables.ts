@@ -30,6 +30,7 @@ export type KitchenTable = Revised & {
   tax: Json<Kitchen['tax']>;
   letter_keys: boolean;
   people: Json<Kitchen['people']>;
+  price_lists: Json<Kitchen['priceLists']>;
 };
 
 export type PlaceTable = Named &
@@ -66,6 +67,7 @@ export type PackTable = PartOf & {
   ingredient_id: number;
   supplier: string;
   brand: string;
+  code: string;
   size_amount: string;
   size_unit: string;
   preferred: boolean;
@@ -170,4 +172,15 @@ export type ChangeTable = {
   revision: number;
   before: Json<unknown>;
   after: Json<unknown>;
+  together: number | null;
+};
+
+/** A CSV text that somebody looks at before it is taken over. */
+export type CsvDraftTable = {
+  key: string;
+  at: Instant;
+  who: string;
+  kind: 'price-list' | 'tables';
+  text: string;
+  settings: Json<unknown>;
 };

@@ -23,6 +23,7 @@ const rowNames: Record<string, string> = {
   courses: 'Course',
   people: 'Person',
   ovens: 'Oven',
+  priceLists: 'Price list',
 };
 
 /** What a path of a document is called: "lines/l3" is its third line, "keeping/opened" is "Keeping, opened". */

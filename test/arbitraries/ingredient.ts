@@ -22,7 +22,13 @@ const anyPrice = fc.record({ date: anyDate, price: anyMoney, guess: fc.boolean()
 
 const anyPacks = keyed(
   3,
-  fc.record({ supplier: keptWords(12), brand: keptWords(12), size: anyMeasure, prices: keyed(3, anyPrice) }),
+  fc.record({
+    supplier: keptWords(12),
+    brand: keptWords(12),
+    code: keptWords(12),
+    size: anyMeasure,
+    prices: keyed(3, anyPrice),
+  }),
 );
 
 export const anyIngredient = (key: string): fc.Arbitrary<Ingredient> =>

@@ -18,6 +18,12 @@ export const pack = z
     key,
     supplier: z.string().trim().max(120).default('').describe('Who sells it.'),
     brand: z.string().trim().max(120).default('').describe('Whose product it is.'),
+    code: z
+      .string()
+      .trim()
+      .max(200)
+      .default('')
+      .describe("What the supplier's price list knows it by: their code, or their name and size for it."),
     size: measure.describe('What one pack holds: 2.5 kg, 70 cl as 700 ml, 12 each.'),
     preferred: z.boolean().default(false).describe('The pack that lines are priced at; one at most.'),
     prices: z.array(price).max(2000).default([]).describe('What it cost, each entry with its day.'),

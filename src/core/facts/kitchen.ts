@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { amount, clock, key, money, name, percent } from './common.js';
+import { priceList } from './price-list.js';
 
 const hours = z
   .array(z.strictObject({ from: clock, to: clock }))
@@ -67,6 +68,7 @@ export const kitchen = z
       .describe('Tax on what is sold, as the cook states it; null when none is charged.'),
     letterKeys: z.boolean().default(true).describe('Single-letter keys on the pages.'),
     people: z.array(person).max(50).default([]).describe('Who works here.'),
+    priceLists: z.array(priceList).max(100).default([]).describe("How suppliers' price lists are read."),
   })
   .describe('The kitchen and its settings.')
   .meta({ id: 'kitchen' });

@@ -20,6 +20,7 @@ const packs: Part<Ingredient> = {
       key: pack.key,
       supplier: pack.supplier,
       brand: pack.brand,
+      code: pack.code,
       size_amount: pack.size.amount,
       size_unit: pack.size.unit,
       preferred: pack.preferred,
@@ -85,6 +86,7 @@ const packOf = (row: Selectable<PackTable>, prices: Selectable<PriceTable>[]): P
   key: row.key,
   supplier: row.supplier,
   brand: row.brand,
+  code: row.code,
   size: { amount: row.size_amount, unit: row.size_unit },
   preferred: row.preferred,
   prices: prices

@@ -20,6 +20,7 @@ export const kitchenShape: Shape<'kitchen'> = {
     tax: doc.tax,
     letter_keys: doc.letterKeys,
     people: doc.people,
+    price_lists: doc.priceLists,
   }),
   parts: [],
   doc: (row: Selectable<KitchenTable>) => ({
@@ -36,5 +37,6 @@ export const kitchenShape: Shape<'kitchen'> = {
     tax: row.tax,
     letterKeys: row.letter_keys,
     people: row.people,
+    priceLists: row.price_lists,
   }),
 };

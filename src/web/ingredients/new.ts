@@ -77,7 +77,8 @@ const readPack = (reading: Reading, request: FastifyRequest): Ingredient['packs'
   if (size === null) return [];
   const guess = reading.ticked('guess');
   const prices = price === null ? [] : [{ key: date, date, price, guess }];
-  return [{ key: 'pack-1', supplier: reading.text('supplier'), brand: '', size, preferred: true, prices }];
+  const supplier = reading.text('supplier');
+  return [{ key: 'pack-1', supplier, brand: '', code: '', size, preferred: true, prices }];
 };
 
 /** The figures of the reference where they were chosen, else the yield as typed. */

@@ -105,6 +105,7 @@ const readPacks = (reading: Reading, doc: Ingredient, at: At): Pack[] => {
       key,
       supplier,
       brand,
+      code: before?.code ?? '',
       size: reading.take(`packs[${i}].size`, `${label}: size`, readMeasure, { amount: '1', unit: 'each' }),
       preferred: preferred === String(i) || (filled.length === 1 && preferred === '0'),
       prices: readPrices(reading, row, `packs[${i}]`, label, before?.prices ?? [], at),
