@@ -20,7 +20,7 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
   }
   const crossed = isWord(tokens[head.end], 'x') || isSign(tokens[head.end], '×', '*');
   if (crossed) head.end += 1;
-  if (isWord(tokens[head.end], 'no', 'nos') && isSign(tokens[head.end + 1], '.')) head.end += 2;
+  numbered(line, head);
   const ofLength = sizeBefore(line, head, crossed);
   const extent = extentsEnd(tokens, head.end);
   const measure = extent > head.end ? measureAt(tokens, extent) : undefined;
@@ -34,6 +34,15 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
     if (measure) afterAmount(line, head);
     else sizeAfter(line, head);
   }
+};
+
+/** "2 no. eggs" says how many once more; "1 No. 2 tin" which tin. */
+const numbered = (line: Line, head: Head): void => {
+  const { tokens } = line;
+  if (!isWord(tokens[head.end], 'no', 'nos') || !isSign(tokens[head.end + 1], '.')) return;
+  const which = tokens[head.end + 2]?.kind === 'figure' && countAt(tokens, head.end + 3) ? 3 : 2;
+  if (which === 3) head.notes.push(wordsOf(line, tokens.slice(head.end, head.end + 3)));
+  head.end += which;
 };
 
 /** The size that stands between figure and unit: "x 400 g", "(14 oz)", "14-oz", "5 cm". True when the figure was it. */

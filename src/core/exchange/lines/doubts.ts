@@ -5,7 +5,17 @@ import { countAt, isWeight } from './measures.js';
 import type { Segment } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { isFoodName, isFoodWord } from './vocabulary.js';
-import { eitherKind, joinedNames, kinds, kindsOfLast, noteBegins, parts, prepared, sizes } from './words.js';
+import {
+  eitherKind,
+  joinedNames,
+  kinds,
+  kindsOfLast,
+  mayBeKinds,
+  noteBegins,
+  parts,
+  prepared,
+  sizes,
+} from './words.js';
 
 /** Why what was read as the food may not be all of it, or too much. */
 export const doubtsOfFood = (
@@ -25,6 +35,12 @@ export const doubtsOfFood = (
     because.push(`Which food "${name}" means is not known.`);
   if (/^cloves?$/.test(low) && !before.includes('whole'))
     because.push('Cloves may be the spice, or of garlic.');
+  for (const word of before
+    .join(' ')
+    .toLowerCase()
+    .split(/[\s,]+/))
+    if (kinds[word]?.has(food[0]!.low) || mayBeKinds[word]?.has(food[0]!.low))
+      because.push(`"${word}" may be part of the name.`);
   food.forEach((token, at) => {
     const why = doubtOfWord(food, at, token, asBought);
     if (why) because.push(why);

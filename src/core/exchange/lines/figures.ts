@@ -64,7 +64,13 @@ const fraction = (tokens: readonly Token[], at: number): Single | undefined => {
   if (above?.kind !== 'figure' || below?.kind !== 'figure' || !isSign(slash, '/', '⁄', '∕')) return undefined;
   if (!/^\d{1,4}$/.test(above.text) || !/^\d{1,4}$/.test(below.text) || Number(below.text) === 0)
     return undefined;
-  return { value: r(Number(above.text), Number(below.text)), end: at + 3 };
+  const value = r(Number(above.text), Number(below.text));
+  const run = `${above.text}/${below.text}`;
+  const doubt =
+    value.compare(one) > 0 && above.text.length > 1
+      ? `${run} can be read as ${above.text[0]} ${run.slice(1)} too.`
+      : '';
+  return { value, end: at + 3, ...(doubt && { doubt }) };
 };
 
 const one = r(1);
@@ -82,9 +88,11 @@ const mixedWith = (tokens: readonly Token[], at: number): Single | undefined => 
   if (!isWord(next, 'and') && !isSign(next, '&', '+')) return undefined;
   const joined = properFraction(tokens, at + 1);
   if (joined) return joined;
-  const part = isWord(tokens[at + 1], 'a', 'one') ? at + 2 : at + 1;
-  const value = partWords.get(tokens[part]?.low ?? '');
-  return value && { value, end: part + 1 };
+  const several = numberWords.get(tokens[at + 1]?.low ?? '');
+  const part = isWord(tokens[at + 1], 'a') || several ? at + 2 : at + 1;
+  const low = tokens[part]?.low ?? '';
+  const value = partWords.get(low) ?? (several && severalParts.get(low));
+  return value && { value: value.times(several ?? one), end: part + 1 };
 };
 
 /** Past "a" or "of a" after a part: "half of a lemon". */
@@ -119,10 +127,11 @@ const single = (tokens: readonly Token[], at: number): Single | undefined => {
   if (alone) return { ...alone, end: afterOfA(tokens, alone.end) };
   const part = partInWords(tokens, at);
   if (part) return part;
-  if (isWord(tokens[at], 'a') && isWord(tokens[at + 1], 'couple'))
+  const couple = isWord(tokens[at], 'a') ? at + 1 : at;
+  if (isWord(tokens[couple], 'couple'))
     return {
       value: r(2),
-      end: isWord(tokens[at + 2], 'of') ? at + 3 : at + 2,
+      end: isWord(tokens[couple + 1], 'of') ? couple + 2 : couple + 1,
       doubt: 'A couple is read as two.',
     };
   const low = tokens[at]?.low ?? '';

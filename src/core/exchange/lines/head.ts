@@ -6,7 +6,7 @@ import { figureAt, fits } from './figures.js';
 import { isContainer, isPlural, type UnitRead } from './measures.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { afterAmount } from './twice.js';
-import { approximations } from './words.js';
+import { approximations, sizes } from './words.js';
 
 /** The amount a line begins with, and where what it is of begins. */
 export type Head = {
@@ -49,6 +49,7 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   if (measure && !isNamedByMeasure(tokens, measure)) withMeasure(line, head, measure, behind);
   else withCount(line, head, behind);
   orTwo(tokens, head);
+  orOthers(line, head);
   if (!fits(head.quantity!) || (head.to && !fits(head.to))) return undefined;
   if (head.unit === 'spoon') head.because.push('Which spoon is meant is not said.');
   if (isWord(tokens[head.end], 'each') && head.end + 1 < tokens.length) {
@@ -58,6 +59,24 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   }
   if (isWord(tokens[head.end], 'of')) head.end += isWord(tokens[head.end + 1], 'the') ? 2 : 1;
   return head;
+};
+
+/** "1 large or 2 small onions": as many of another size, a note. */
+const orOthers = (line: Line, head: Head): void => {
+  const { tokens } = line;
+  const or = sizesEnd(tokens, head.end);
+  const other = or > head.end && isWord(tokens[or], 'or') ? figureAt(tokens, or + 1) : undefined;
+  const end = other && sizesEnd(tokens, other.end);
+  if (!other || !end || end === other.end) return;
+  head.notes.push(wordsOf(line, tokens.slice(head.end, or)), wordsOf(line, tokens.slice(or, end)));
+  head.because.push('Two amounts are stated, and only the first is read as the amount.');
+  head.end = end;
+};
+
+const sizesEnd = (tokens: readonly Token[], start: number): number => {
+  let at = start;
+  while (tokens[at] && sizes.has(tokens[at]!.low)) at++;
+  return at;
 };
 
 /** "a clove or two of". */

@@ -1,6 +1,10 @@
 import { holdsFigure } from './tail.js';
 import { tokensOf } from './tokens.js';
 
+/** Parts of a dish: in capitals and alone they open a section. */
+export const dishParts =
+  /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
+
 const serving = /^to (?:serve|finish|garnish|decorate|assemble|glaze|top|dress|accompany|coat|go with it)$/i;
 
 /**
@@ -17,6 +21,7 @@ export const headingOf = (line: string): string | undefined => {
     marked ||
     ends ||
     serving.test(title) ||
+    (dishParts.test(title) && title === title.toUpperCase()) ||
     (/^for (?:the|an?|each|your)\s/i.test(title) && !title.includes(','));
   return opens && !holdsFigure(tokensOf(title)) ? title : undefined;
 };

@@ -4,7 +4,7 @@ import { doubtsOfCount, doubtsOfFood, doubtsOfNotes } from './doubts.js';
 import { figureAt } from './figures.js';
 import { type Food, foodOf, partOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
-import { headingOf } from './heading.js';
+import { dishParts, headingOf } from './heading.js';
 import { leadOf } from './lead.js';
 import { countAt, isContainer, isShopPack, measureAt } from './measures.js';
 import { type LineReading, nothingRead } from './reading.js';
@@ -89,12 +89,10 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
 
 /** Said of a bare word that names a part of a dish. */
 export const mayBeHeading = 'It may be a heading.';
-const headings =
-  /^(?:dressing|sauce|filling|topping|pastry|icing|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
 
 /** What a line without an amount may be after all. */
 const withoutAmount = (rest: readonly Token[], name: string): string[] => {
-  if (headings.test(name)) return [mayBeHeading];
+  if (dishParts.test(name)) return [mayBeHeading];
   const figure = rest.find(
     ({ kind, low }, at) =>
       kind === 'glyph' ||

@@ -1,5 +1,6 @@
 import { bracketAt } from './bracket.js';
 import { isDash, isSign, type Token } from './tokens.js';
+import { prepared } from './words.js';
 
 /** A stretch between commas, or what stood in a bracket. */
 export type Segment = {
@@ -44,6 +45,7 @@ const cuts = (tokens: readonly Token[], at: number): boolean => {
   const token = tokens[at];
   if (isSign(token, ',', ';', ':')) return true;
   const next = tokens[at + 1];
+  if (isSign(token, '/') && token!.spaced && next?.spaced && prepared.has(next.low)) return true;
   return isDash(token) && (token!.spaced || at === 0) && (next?.spaced ?? true);
 };
 

@@ -8,7 +8,7 @@ const spelt = (table: Record<string, string>): ReadonlyMap<string, string> =>
 /** Weights by how they are written. */
 export const weights = spelt({
   mg: 'mg milligram milligrams',
-  g: 'g gr gm gms grm grms gram grams gramme grammes',
+  g: 'g gr gm gms grm grms gram grams gramme grammes gramm gramms',
   kg: 'kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes',
   oz: 'oz ozs ounce ounces',
   lb: 'lb lbs pound pounds',
@@ -20,9 +20,10 @@ export const volumes = spelt({
   cl: 'cl centilitre centilitres centiliter centiliters',
   dl: 'dl decilitre decilitres deciliter deciliters',
   l: 'l lt ltr ltrs litre litres liter liters',
-  tsp: 'tsp tsps teasp teaspoon teaspoons teaspoonful teaspoonfuls',
-  tbsp: 'tbsp tbsps tbs tbl tbls tblsp tblsps tblspn tb tablespoon tablespoons tablespoonful tablespoonfuls',
-  dessertspoon: 'dsp dessertspoon dessertspoons dessertspoonful dessertspoonfuls dstsp',
+  tsp: 'tsp tsps tspn tspns teasp teaspoon teaspoons teaspoonful teaspoonfuls',
+  tbsp: 'tbsp tbsps tbs tbl tbls tblsp tblsps tblspn tb tablespoon tablespoons tablespoonful tablespoonfuls tbspn tbspns tblespoon tblespoons',
+  dessertspoon:
+    'dsp dessertspoon dessertspoons dessertspoonful dessertspoonfuls dstsp dssp desertspoon desertspoons',
   cup: 'cup cups c cupful cupfuls',
   'fl-oz': 'floz',
   pint: 'pint pints pt pts',

@@ -20,7 +20,7 @@ export const prepared = set(
 
 /** What loses weight when it is readied so: whether the amount is before or after makes a difference. */
 export const losesWeight = set(
-  'peeled trimmed cored seeded deseeded stoned pitted boned skinned shelled podded hulled',
+  'peeled trimmed topped cored seeded deseeded stoned pitted boned skinned shelled podded hulled',
   'husked shucked filleted drained cooked boiled roasted steamed stemmed destemmed de-seeded de-veined',
   'de-stoned precooked pre-cooked',
 );
@@ -72,7 +72,7 @@ export const kinds = table<ReadonlySet<string>>({
   blanched: set('almonds hazelnuts'),
   shredded: set('wheat suet coconut'),
   chopped: set('tomatoes tomato'),
-  crushed: set('tomatoes pineapple'),
+  crushed: set('tomatoes pineapple red'),
   split: set('peas lentils red yellow green'),
   cracked: set('wheat'),
   roasted: set('red'),
@@ -100,7 +100,11 @@ export const kindsOfLast = table<ReadonlySet<string>>({
   toasted: set('oil'),
   roasted: set('oil'),
   medium: set('noodles'),
+  crushed: set('flakes'),
 });
+
+/** Sizes that with these words may be a kind: "long red chilli". */
+export const mayBeKinds = table<ReadonlySet<string>>({ long: set('red green') });
 
 /** Foods whose words of preparation may mean a product or a state; which, only the cook knows. */
 export const eitherKind = set('chopped crushed roasted fried');

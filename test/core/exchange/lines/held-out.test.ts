@@ -6,7 +6,7 @@ import { corpus, measured } from '../../../corpus/corpus.js';
  * Lines that were written before the reader saw them: at least 95 of 100 read rightly, and none wrongly and sure.
  * What each file gave when it was first opened stands in test/corpus/README.md.
  */
-test.each(['lines-held-out', 'lines-second', 'lines-third', 'lines-fourth', 'lines-reported'])(
+test.each(['lines-held-out', 'lines-second', 'lines-third', 'lines-fourth', 'lines-reported', 'lines-sixth'])(
   '%s',
   (name) => {
     const lines = corpus(name);
