@@ -2,13 +2,15 @@ import type { Facts } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
 import type { Cup } from './facts/kitchen.js';
 import type { Line, Recipe } from './facts/recipe.js';
+import { type FlourGap, flourOf, isGap, share, shareOf, upperEnd } from './flour.js';
+import { weighLine } from './line-weight.js';
 import { ingredientOf, once, recipeOf } from './lookup.js';
 import type { Problem } from './problem.js';
 import { oddYield } from './problems.js';
 import { exact } from './quantity/amount.js';
 import { Rational } from './quantity/rational.js';
 import { type Base, type Quantity, quantity } from './quantity/units.js';
-import { isMissing, statesBought, weigh } from './weighing.js';
+import { isMissing } from './weighing.js';
 
 /** What one batch makes: portions, grams, millilitres; exact, each absent when not known. */
 export type Makes = { portions?: Rational; g?: Rational; ml?: Rational };
@@ -54,26 +56,50 @@ export const linesWeight = once((recipe: Recipe, facts: Facts): Rational | undef
   return total.isZero ? undefined : total;
 });
 
+/** A line at one batch: what is needed, the lower end where it is a range, and the unit of both. */
+export type Stated = { amount: Rational; least: Rational | undefined; unit: string };
+
+/** What a line states of one batch, exact; in per cent of the flour, as the grams that come to. */
+export const statedBy = (line: Line, recipe: Recipe, facts: Facts): Stated | FlourGap | undefined => {
+  const amount = upperEnd(line);
+  if (!amount) return undefined;
+  const least = line.amountTo === null ? undefined : exact(line.amount ?? line.amountTo);
+  if (line.unit !== share) return { amount, least, unit: line.unit };
+  const flour = flourIn(recipe, facts);
+  if (isGap(flour)) return flour;
+  return { amount: shareOf(flour, amount), least: least && shareOf(flour, least), unit: 'g' };
+};
+
+const flourIn = once((recipe: Recipe, facts: Facts) =>
+  flourOf(recipe, (line) => lineGrams(line, recipe, facts)),
+);
+
 const lineGrams = (line: Line, recipe: Recipe, facts: Facts): Rational | undefined => {
-  const asked = quantity(exact(line.amount!), line.unit, cupOf(recipe, facts));
+  const stated = statedBy(line, recipe, facts);
+  if (!stated || isGap(stated)) return undefined;
+  const asked = quantity(stated.amount, stated.unit, cupOf(recipe, facts));
   if ('component' in line.item) return componentGrams(recipeOf(line.item.component, facts), asked, facts);
-  const ingredient = ingredientOf(line.item.ingredient, facts);
-  const { prepared } = weigh(ingredient, asked, statesBought(line, asked.base));
+  const { prepared } = weighLine(line, ingredientOf(line.item.ingredient, facts), asked);
   return isMissing(prepared) ? undefined : prepared;
 };
 
 /**
  * The ingredients and components whose weight is missing where nobody can say what a recipe weighs; the recipe itself
- * where no line has an amount.
+ * where no line has an amount, or no flour to take a per cent of.
  */
 export const unweighed = (recipe: Recipe, facts: Facts): { ingredients: Ingredient[]; recipes: Recipe[] } => {
   if (makes(recipe, facts).g) return { ingredients: [], recipes: [] };
   const measured = recipe.lines.filter(({ amount }) => amount !== null);
   if (measured.length === 0) return { ingredients: [], recipes: [recipe] };
-  const open = measured.filter((line) => !lineGrams(line, recipe, facts)).map(({ item }) => item);
+  const flour = measured.some(({ unit }) => unit === share) ? flourIn(recipe, facts) : Rational.zero;
+  const known = (line: Line) => (line.unit === share && isGap(flour)) || lineGrams(line, recipe, facts);
+  const open = measured.filter((line) => !known(line)).map(({ item }) => item);
   return {
     ingredients: open.flatMap((item) => ('ingredient' in item ? [ingredientOf(item.ingredient, facts)] : [])),
-    recipes: open.flatMap((item) => ('component' in item ? [recipeOf(item.component, facts)] : [])),
+    recipes: [
+      ...(isGap(flour) && flour.gap !== 'not-weighed' ? [recipe] : []),
+      ...open.flatMap((item) => ('component' in item ? [recipeOf(item.component, facts)] : [])),
+    ],
   };
 };
 

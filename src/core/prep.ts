@@ -41,7 +41,13 @@ export type Job = {
 /** Minutes somebody stands there, and how many such jobs have no minutes written, so that the sum lacks them. */
 type Attended = { attended: number; untimed: number };
 export type PrepStation = Stay & Attended;
-export type PrepDay = { date: string; stations: PrepStation[]; jobs: number } & Attended;
+/** `list` holds the same jobs as the stations, components first. */
+export type PrepDay = {
+  date: string;
+  stations: PrepStation[];
+  list: readonly Job[];
+  jobs: number;
+} & Attended;
 
 type Planned = DatedStep & { need: RecipeNeed };
 
@@ -127,11 +133,9 @@ const addTo = (job: Job, need: RecipeNeed, event: Event, depth: number) => {
 const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.plus(b);
 
 const together = (a: LineNeed, b: LineNeed): LineNeed => ({
-  line: a.line,
-  base: a.base,
-  ingredient: a.ingredient,
-  component: a.component,
+  ...a,
   amount: plus(a.amount, b.amount),
+  least: plus(a.least, b.least),
   prepared: plus(a.prepared, b.prepared),
   batches: plus(a.batches, b.batches),
   bought: a.bought && b.bought && { base: a.bought.base, value: a.bought.value.plus(b.bought.value) },
@@ -179,6 +183,7 @@ const days = (jobs: readonly Job[]): PrepDay[] => {
         inOrder ??= stays(ofDay).map((stay) => ({ ...stay, ...timesOf(stay.jobs) }));
         return inOrder;
       },
+      list: ofDay,
       jobs: ofDay.length,
       attended,
       untimed,

@@ -1,28 +1,16 @@
-import { batchesFor, componentGrams, cupOf, type Makes, makes } from './batch.js';
+import { cupOf, type Makes, makes } from './batch.js';
 import type { Facts } from './facts/facts.js';
-import type { Ingredient } from './facts/ingredient.js';
 import type { Cup } from './facts/kitchen.js';
-import type { Line, Recipe } from './facts/recipe.js';
-import { ingredientOf, recipeOf } from './lookup.js';
+import type { Recipe } from './facts/recipe.js';
+import { type LineNeed, lineNeed } from './line-need.js';
+import { minutesFar } from './line-problems.js';
+import { recipeOf } from './lookup.js';
 import type { Answer, Problem } from './problem.js';
-import { missingFact, noAmount, noLines, noYield } from './problems.js';
-import { exact } from './quantity/amount.js';
+import { noLines, noYield } from './problems.js';
 import { Rational } from './quantity/rational.js';
-import { type Quantity, quantity } from './quantity/units.js';
-import { isMissing, statesBought, weigh } from './weighing.js';
+import { cooksByTheClock, isFar } from './wary.js';
 
-/** One line at the amount that is cooked; undefined where a fact is missing. */
-export type LineNeed = {
-  line: Line;
-  base: Rational | undefined;
-  amount: Rational | undefined;
-  ingredient: Ingredient | undefined;
-  component: Recipe | undefined;
-  prepared: Rational | undefined;
-  bought: Quantity | undefined;
-  /** Batches of the component that this line takes. */
-  batches: Rational | undefined;
-};
+export { type LineNeed, lineNeed } from './line-need.js';
 
 /** One recipe, however often it comes up inside a dish, at the sum of its uses. */
 export type RecipeNeed = {
@@ -64,7 +52,9 @@ export const scale = (root: Recipe, factor: Rational | undefined, facts: Facts):
     const cup = cupOf(recipe, facts);
     const batches = factors.get(recipe.key);
     if (recipe.lines.length === 0) problems.push(noLines(recipe));
-    const lines = recipe.lines.map((line) => lineNeed(line, recipe, batches, cup, facts, problems));
+    const lines = recipe.lines.map((line) => lineNeed(line, recipe, batches, facts));
+    for (const need of lines) problems.push(...need.problems);
+    if (batches && isFar(batches) && cooksByTheClock(recipe)) problems.push(minutesFar(recipe, batches));
     needs.push({ recipe, cup, factor: batches, makes: makes(recipe, facts), lines });
     for (const need of lines) if (need.component) addUse(need, need.component, factors, problems);
   }
@@ -79,56 +69,6 @@ const addUse = (
 ) => {
   const before = factors.has(component.key) ? factors.get(component.key) : Rational.zero;
   if (need.line.amount === null) return factors.set(component.key, before);
-  if (need.amount && !need.batches) problems.push(noYield(component, need.line.unit));
+  if (need.amount && !need.batches) problems.push(noYield(component, need.unit));
   factors.set(component.key, need.batches && before?.plus(need.batches));
-};
-
-const lineNeed = (
-  line: Line,
-  recipe: Recipe,
-  factor: Rational | undefined,
-  cup: Cup,
-  facts: Facts,
-  problems: Problem[],
-): LineNeed => {
-  const ingredient = 'ingredient' in line.item ? ingredientOf(line.item.ingredient, facts) : undefined;
-  const component = 'component' in line.item ? recipeOf(line.item.component, facts) : undefined;
-  const base = line.amount === null ? undefined : exact(line.amount);
-  if (!base) problems.push(noAmount(recipe, line.key, (ingredient ?? component)!.name));
-  const straight = base && factor?.times(base);
-  const amount = straight && line.scales === 'pieces' ? wholePieces(straight, line.unit) : straight;
-  const need: LineNeed = {
-    line,
-    base,
-    amount,
-    ingredient,
-    component,
-    prepared: undefined,
-    bought: undefined,
-    batches: undefined,
-  };
-  if (!amount) return need;
-  const asked = quantity(amount, line.unit, cup);
-  if (component) {
-    need.batches = batchesFor(makes(component, facts), asked);
-    need.prepared = componentGrams(component, asked, facts);
-    return need;
-  }
-  const weighed = weigh(ingredient!, asked, statesBought(line, asked.base));
-  const { prepared, bought } = weighed;
-  const toBuy = isMissing(bought) && !ingredient!.notBought;
-  // Where the bought amount is known or none is bought, a missing weight only leaves the weight of the dish open.
-  if (isMissing(prepared))
-    problems.push({ ...missingFact(ingredient!, prepared, 'prepared'), weight: toBuy ? 'ask' : 'check' });
-  else need.prepared = prepared;
-  if (!isMissing(bought)) need.bought = bought;
-  else if (toBuy) problems.push(missingFact(ingredient!, bought));
-  return need;
-};
-
-/** Rounded up to whole pieces; of a dozen each single one counts. */
-const wholePieces = (amount: Rational, unit: string): Rational => {
-  if (unit !== 'dozen') return Rational.of(amount.ceil());
-  const dozen = Rational.of(12);
-  return Rational.of(amount.times(dozen).ceil()).over(dozen);
 };

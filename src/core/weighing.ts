@@ -8,7 +8,8 @@ import type { Base, Quantity } from './quantity/units.js';
 export type Missing = { missing: 'yield' | 'density' | 'weight'; unit: string };
 export type Weighed = { prepared: Rational | Missing; bought: Quantity | Missing };
 
-export const isMissing = (value: object): value is Missing => 'missing' in value;
+export const isMissing = <T extends object>(value: T): value is Extract<T, { missing: string }> =>
+  'missing' in value;
 
 /** A figure to divide by. Zero can't be saved as one; where it slipped in all the same, it is not known. */
 const positive = (text: string | undefined): Rational | undefined => {
