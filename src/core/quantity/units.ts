@@ -181,6 +181,9 @@ const spellings: ReadonlyMap<string, string> = new Map(
     pinches: 'pinch',
     batches: 'batch',
     dozens: 'dozen',
+    '%': 'percent',
+    'per cent': 'percent',
+    pct: 'percent',
   }),
 );
 

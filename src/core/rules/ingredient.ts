@@ -1,6 +1,7 @@
 import { allergenIds } from '../allergens.js';
 import type { Ingredient, Pack } from '../facts/ingredient.js';
 import type { Known } from '../known.js';
+import { normalName } from '../names.js';
 import { isMeasured } from '../quantity/units.js';
 import { isZero, meant, ownKeys, ownName, ownUnit, type Refuse } from './refuse.js';
 
@@ -12,6 +13,7 @@ export const ingredientRules = (ingredient: Ingredient, known: Known, refuse: Re
   if (ingredient.packs.filter(({ preferred }) => preferred).length > 1)
     refuse('packs', 'two-preferred', 'Lines are priced at one pack: mark one as preferred, not several.');
   figures(ingredient, refuse);
+  cookedYields(ingredient, refuse);
   for (const id of Object.keys(ingredient.allergens))
     if (!allergenIds.has(id))
       refuse(
@@ -26,6 +28,21 @@ const packRules = (pack: Pack, refuse: Refuse): void => {
   ownUnit(`packs/${pack.key}/size`, pack.size.unit, refuse);
   if (isZero(pack.size.amount))
     refuse(`packs/${pack.key}/size`, 'pack-empty', 'A pack holds more than 0: type what one pack holds.');
+};
+
+const cookedYields = (ingredient: Ingredient, refuse: Refuse): void => {
+  const seen = new Set<string>();
+  for (const { name, yield: part } of ingredient.cookedYields) {
+    if (isZero(part))
+      refuse(
+        'cookedYields',
+        'yield-zero',
+        `A cooked yield of 0 would mean that nothing is left of it ${name}: type a share such as 0.58.`,
+      );
+    if (seen.has(normalName(name)))
+      refuse('cookedYields', 'cooked-twice', `The cooked yield ${name} stands twice: give it once.`);
+    seen.add(normalName(name));
+  }
 };
 
 const figures = ({ edibleYield, density, weights }: Ingredient, refuse: Refuse): void => {

@@ -1,9 +1,10 @@
-import type { Line, Recipe } from '../facts/recipe.js';
+import type { Recipe } from '../facts/recipe.js';
 import type { Known, KnownRecipe } from '../known.js';
 import { Rational } from '../quantity/rational.js';
 import { baseOf } from '../quantity/units.js';
+import { flourRules, lineRules } from './line.js';
 import { loopFrom, loopInWords } from './loops.js';
-import { isZero, ownKeys, ownName, ownUnit, type Refuse } from './refuse.js';
+import { isZero, ownKeys, ownName, type Refuse } from './refuse.js';
 
 /** The keys of the recipes that a recipe's lines name. */
 export const componentsOf = (recipe: Recipe): string[] =>
@@ -24,6 +25,7 @@ export const recipeRules = (recipe: Recipe, known: Known, refuse: Refuse): void 
   makesSomething(recipe, refuse);
   leavesSomething(recipe, refuse);
   for (const line of recipe.lines) lineRules(line, known, refuse);
+  flourRules(recipe, refuse);
   stepRules(recipe, refuse);
   containsItself(recipe, known, refuse);
 };
@@ -48,23 +50,6 @@ const leavesSomething = ({ cookingLoss }: Recipe, refuse: Refuse): void => {
       'loss-of-all',
       `A loss of ${cookingLoss} per cent would leave nothing: type a loss below 100.`,
     );
-};
-
-const lineRules = (line: Line, known: Known, refuse: Refuse): void => {
-  const at = `lines/${line.key}`;
-  ownUnit(`${at}/unit`, line.unit, refuse);
-  if (line.amount === null && line.scales !== 'taste')
-    refuse(`${at}/amount`, 'no-amount', 'Type an amount, or let the line go to taste.');
-  if (line.amount !== null && line.scales !== 'taste' && isZero(line.amount))
-    refuse(`${at}/amount`, 'amount-zero', 'An amount is more than 0: type one, or let the line go to taste.');
-  if ('ingredient' in line.item && !known.ingredients.has(line.item.ingredient))
-    refuse(
-      `${at}/item`,
-      'no-such-ingredient',
-      `There is no ingredient with the key "${line.item.ingredient}".`,
-    );
-  if ('component' in line.item && !known.recipes.has(line.item.component))
-    refuse(`${at}/item`, 'no-such-recipe', `There is no recipe with the key "${line.item.component}".`);
 };
 
 const stepRules = ({ steps }: Recipe, refuse: Refuse): void => {

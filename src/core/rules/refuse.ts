@@ -1,4 +1,5 @@
 import type { EntityName } from '../facts/facts.js';
+import { share } from '../flour.js';
 import { nearNames } from '../near-names.js';
 import type { Problem } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
@@ -27,8 +28,10 @@ export const ownKeys = (at: string, list: readonly { key: string }[], refuse: Re
   }
 };
 
-/** A unit is written in one way, or "500 grams" would be 500 pieces. */
-export const ownUnit = (at: string, unit: string, refuse: Refuse): void => {
+/** A unit is written in one way, or "500 grams" would be 500 pieces; a share is one of flour, so of a line alone. */
+export const ownUnit = (at: string, unit: string, refuse: Refuse, may: 'share' | 'none' = 'none'): void => {
+  if (unit === share && may === 'none')
+    refuse(at, 'unit-share', 'A per cent is a share of the flour, which only a line of a recipe can state.');
   const meant = readUnit(unit);
   if (meant !== undefined && meant !== unit)
     refuse(at, 'unit-spelt', `The unit ${unit} is written "${meant}" here.`);
