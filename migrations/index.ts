@@ -1,11 +1,15 @@
 import type { Migration } from 'kysely';
 import { ground } from './0001-ground.js';
 import { quantities } from './0002-quantities.js';
+import { drafts } from './0003-drafts.js';
 import { priceLists } from './0004-price-lists.js';
+import { ticks } from './0005-ticks.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
   '0001-ground': ground,
   '0002-quantities': quantities,
+  '0003-drafts': drafts,
   '0004-price-lists': priceLists,
+  '0005-ticks': ticks,
 };

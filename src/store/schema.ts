@@ -5,6 +5,7 @@ import type {
   CourseTable,
   CsvDraftTable,
   DishTable,
+  DraftTable,
   EventTable,
   GroupTable,
   GuestTable,
@@ -19,6 +20,7 @@ import type {
   PriceTable,
   RecipeTable,
   StepTable,
+  TickTable,
 } from './tables.js';
 
 export type Schema = {
@@ -37,6 +39,10 @@ export type Schema = {
   dish: DishTable;
   event_snapshot: { event_id: number; served: JSONColumnType<Served> };
   change: ChangeTable;
+  prep_period: { id: Id; key: string; from_day: string; to_day: string };
+  prep_period_event: { period_id: number; event: string };
+  tick: TickTable;
+  draft: DraftTable;
   csv_draft: CsvDraftTable;
   account: {
     id: Id;

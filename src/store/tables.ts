@@ -1,4 +1,5 @@
 import type { ColumnType, Generated } from 'kysely';
+import type { RecipeDraft } from '../core/exchange/recipe/draft.js';
 import type { Dish, Event } from '../core/facts/event.js';
 import type { AllergenState, Ingredient } from '../core/facts/ingredient.js';
 import type { Kitchen } from '../core/facts/kitchen.js';
@@ -183,4 +184,30 @@ export type CsvDraftTable = {
   kind: 'price-list' | 'tables';
   text: string;
   settings: Json<unknown>;
+};
+
+export type DraftTable = Revised & {
+  id: Id;
+  name: string;
+  read: Json<RecipeDraft>;
+  /** The form as it was last sent. */
+  form: Json<unknown>;
+  /** What was pasted; empty where it was a page or held several recipes. */
+  text: string;
+  /** The recipe that was made of it. */
+  recipe: string | null;
+  thrown_at: Instant | null;
+  made_at: Instant;
+};
+
+export type TickTable = {
+  period_id: number;
+  event: string;
+  date: string;
+  recipe: string;
+  /** Empty for a recipe without steps. */
+  step: string;
+  batches: string | null;
+  who: string;
+  at: Instant;
 };

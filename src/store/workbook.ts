@@ -4,6 +4,7 @@ import { writeBackup } from './backups.js';
 import { load } from './documents.js';
 import { entityNames, shapeOf } from './entities/index.js';
 import { consistently } from './facts.js';
+import { insertPeriods, periods } from './prep-periods.js';
 import { insertDocuments, type Saving } from './rows.js';
 import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
@@ -23,6 +24,7 @@ const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
     ingredients: await docs(trx, 'ingredient'),
     recipes: await docs(trx, 'recipe'),
     events: await docs(trx, 'event'),
+    prepPeriods: await periods(trx),
   };
 };
 
@@ -56,7 +58,7 @@ export const importWorkbook = (
   });
 
 const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by: Saving): Promise<void> => {
-  const { kitchen, places, ingredients, recipes, events } = workbook;
+  const { kitchen, places, ingredients, recipes, events, prepPeriods } = workbook;
   const at = <D>(docs: readonly D[]) => docs.map((doc) => ({ doc, revision }));
   await insertDocuments(trx, 'kitchen', at([kitchen]), by);
   await insertDocuments(trx, 'place', at(places), by);
@@ -66,6 +68,7 @@ const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by:
   const kept: EntityOf['event'][] = [];
   for (const event of events) kept.push(await withServed(trx, undefined, event, by));
   await insertDocuments(trx, 'event', at(kept), by);
+  await insertPeriods(trx, prepPeriods);
 };
 
 const lastRevision = async (trx: Trx): Promise<number> => {
@@ -76,6 +79,7 @@ const lastRevision = async (trx: Trx): Promise<number> => {
 };
 
 const emptyKitchen = async (trx: Trx): Promise<void> => {
+  await trx.deleteFrom('prep_period').execute();
   for (const entity of entityNames.toReversed())
     for (const table of [
       ...shapeOf(entity)

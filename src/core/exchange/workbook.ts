@@ -3,6 +3,7 @@ import { type Workbook, workbook } from '../facts/facts.js';
 import type { Ingredient } from '../facts/ingredient.js';
 import type { Problem } from '../problem.js';
 import { misfits, wayTo } from '../shape-problems.js';
+import { inOneOrder, periodFaults } from './workbook-periods.js';
 import { workbookRules } from './workbook-rules.js';
 
 /** A fault in a workbook file: where it stands, in words and as a path, and what to write there. */
@@ -15,7 +16,7 @@ export type Parsed = { workbook: Workbook } | { faults: Fault[] };
  * in the order of the schema, lists of documents and records are sorted by key, two spaces indent.
  */
 export const workbookText = (kitchen: Workbook): string => {
-  const { places, ingredients, recipes, events, ...rest } = workbook.parse(kitchen);
+  const { places, ingredients, recipes, events, prepPeriods, ...rest } = workbook.parse(kitchen);
   const sorted = {
     ...rest,
     places: inOrder(places),
@@ -30,6 +31,7 @@ export const workbookText = (kitchen: Workbook): string => {
         recipes: inOrder(event.served.recipes),
       },
     })),
+    prepPeriods: inOrder(prepPeriods).map(inOneOrder),
   };
   return `${JSON.stringify(sorted, null, 2)}\n`;
 };
@@ -58,8 +60,11 @@ export const parseWorkbook = (text: string): Parsed => {
         faultAt(wayTo(read.value, path), sentence),
       ),
     };
-  const problems = workbookRules(shaped.data);
-  return problems.length > 0 ? { faults: problems.map(faultOf) } : { workbook: shaped.data };
+  const faults = [
+    ...workbookRules(shaped.data).map(faultOf),
+    ...periodFaults(shaped.data).map(({ path, sentence }) => faultAt(['prepPeriods', ...path], sentence)),
+  ];
+  return faults.length > 0 ? { faults } : { workbook: shaped.data };
 };
 
 const readJson = (text: string): { value: unknown } | { fault: Fault } => {

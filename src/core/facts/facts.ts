@@ -3,6 +3,7 @@ import { type Event, event } from './event.js';
 import { type Ingredient, ingredient } from './ingredient.js';
 import { type Kitchen, kitchen } from './kitchen.js';
 import { type Place, place } from './place.js';
+import { prepPeriod } from './prep-period.js';
 import { type Recipe, recipe } from './recipe.js';
 
 /** The whole kitchen as one document: the workbook file. Every list is sorted by key. */
@@ -15,8 +16,9 @@ export const workbook = z
     ingredients: z.array(ingredient).describe('What is bought, with packs, prices and labels.'),
     recipes: z.array(recipe).describe('Dishes and components.'),
     events: z.array(event).describe('Parties.'),
+    prepPeriods: z.array(prepPeriod).default([]).describe('What was ticked on the prep list.'),
   })
-  .describe('A whole kitchen: settings, places, ingredients, recipes and events.')
+  .describe('A whole kitchen: settings, places, ingredients, recipes, events and what is done of their prep.')
   .meta({ id: 'workbook' });
 export type Workbook = z.infer<typeof workbook>;
 

@@ -1,3 +1,4 @@
+import { doneOf, noTicks, type Ticks } from '../done.js';
 import type { Event } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
 import { type Job, type JobShare, type PrepDay, prepFor } from '../prep.js';
@@ -6,16 +7,19 @@ import type { Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
 import { cautions, conventions, type Sheet } from './sheet.js';
 
-export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts };
+export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts; ticks: Ticks };
 
-/** The prep list of a set of events, by day and station; one day alone, with what is open on it, for a `date`. */
+/**
+ * The prep list of a set of events, by day and station, with nothing ticked yet; one day alone, with what is open on
+ * it, for a `date`.
+ */
 export const prepList = (events: readonly Event[], facts: Facts, date?: string): Answer<PrepList> => {
   const span = date === undefined ? undefined : { from: date, to: date };
   const { value: days, problems: found } = prepFor(events, facts, span);
   // What goes in to taste stands among the lines to weigh out.
   const problems = found.filter(({ code }) => code !== 'to-taste');
   const open = span ? openOn(jobsOf(days), problems) : problems;
-  return { value: { events, days, facts }, problems: worstFirst(open) };
+  return { value: { events, days, facts, ticks: noTicks }, problems: worstFirst(open) };
 };
 
 export const jobsOf = (days: readonly PrepDay[]): Job[] =>
@@ -42,6 +46,13 @@ export const shareMakes = ({ makes, batches }: Job, share: JobShare): Quantity |
     ? { value: makes.value.times(share.batches).over(batches), base: makes.base }
     : undefined;
 
+const said = { open: '', part: 'in part', done: 'yes' };
+
+const doneCells = (job: Job, ticks: Ticks) => {
+  const { state, made, left } = doneOf(job, ticks);
+  return { done: said[state], made: made?.value.toString() ?? '', left: left?.value.toString() ?? '' };
+};
+
 /** The prep list as tables. */
 export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => ({
   sheet: 'prep',
@@ -64,6 +75,9 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
           { key: 'minutes', label: 'Minutes' },
           { key: 'trays', label: 'Trays' },
           { key: 'useBy', label: 'Use by' },
+          { key: 'done', label: 'Done' },
+          { key: 'made', label: 'Made so far' },
+          { key: 'left', label: 'Still to make' },
         ],
         rows: jobsOf(value.days).map((job) => ({
           day: job.date,
@@ -77,6 +91,7 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
           minutes: job.minutes === undefined ? '' : String(job.minutes),
           trays: job.trays === undefined ? '' : String(job.trays),
           useBy: job.useBy ?? '',
+          ...doneCells(job, value.ticks),
         })),
       },
       {

@@ -112,7 +112,10 @@ test('what is written is read back as it was', () => {
 
 describe('the JSON Schema', () => {
   const schema = workbookSchema();
-  const check = new Ajv2020({ strict: false, formats: { date: /^\d{4}-\d\d-\d\d$/ } }).compile(schema);
+  const check = new Ajv2020({
+    strict: false,
+    formats: { 'date-time': true, date: /^\d{4}-\d\d-\d\d$/ },
+  }).compile(schema);
 
   test('passes the example kitchen and refuses what the workbook refuses', () => {
     expect(check(smallKitchen())).toBe(true);

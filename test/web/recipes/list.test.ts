@@ -55,7 +55,7 @@ test('archived ones stand behind a link, and names are words, never markup', asy
 
 test('an empty kitchen says what to do next', async () => {
   const { kitchen, places } = exampleKitchen();
-  const bare = { kitchen, places, ingredients: [], recipes: [], events: [] };
+  const bare = { kitchen, places, ingredients: [], recipes: [], events: [], prepPeriods: [] };
   const empty = await agentOn({ format: 'catering-workbook', version: 1, ...bare });
   expect((await empty.get('/recipes')).text).toContain('No recipe yet.');
   expect((await empty.get('/ingredients')).text).toContain('No ingredient yet.');
