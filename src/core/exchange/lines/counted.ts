@@ -2,7 +2,16 @@ import { Rational } from '../../quantity/rational.js';
 import { type Amount, amountAt, bracketAt, packOf, sizeIn } from './bracket.js';
 import { figureAt } from './figures.js';
 import type { Head } from './head.js';
-import { countAt, isContainer, isPlural, lengthAt, measureAt, type UnitRead } from './measures.js';
+import {
+  countAt,
+  isContainer,
+  isPlural,
+  isShopPack,
+  isSpooned,
+  lengthAt,
+  measureAt,
+  type UnitRead,
+} from './measures.js';
 import { table } from './table.js';
 import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { afterAmount, afterSize } from './twice.js';
@@ -116,12 +125,18 @@ const sizeAfter = (line: Line, head: Head): void => {
   if (head.pack || !isContainer(head.unit)) return;
   const bracket = bracketAt(tokens, head.end);
   const size = bracket?.closed ? sizeIn(bracket.inner) : undefined;
-  if (bracket && size) {
+  if (bracket && size && isSizeOf(head, size)) {
     head.pack = size.pack;
     if (size.again.length > 0) head.notes.push(wordsOf(line, size.again));
     head.end = bracket.end;
   } else if (isWord(tokens[head.end], 'of')) sizeInPieces(tokens, head);
 };
+
+/** "2 sticks (8 oz) butter" states the whole; "2 cans (8 oz)" and "1 bunch (200 g)" what one holds. */
+const isSizeOf = (
+  { unit, quantity }: Head,
+  { pack, each }: NonNullable<ReturnType<typeof sizeIn>>,
+): boolean => !isSpooned(pack.unit) && (each || isShopPack(unit) || quantity!.compare(Rational.one) === 0);
 
 const sizeInPieces = (tokens: readonly Token[], head: Head): void => {
   const amount = amountAt(tokens, head.end + 1);
@@ -131,9 +146,15 @@ const sizeInPieces = (tokens: readonly Token[], head: Head): void => {
   head.end = figure.end;
 };
 
+const isExtent = ({ low }: Token): boolean => extents.has(low) || /-sized?$/.test(low);
+
 export const extentsEnd = (tokens: readonly Token[], start: number): number => {
   let at = start;
-  while (tokens[at] && extents.has(tokens[at]!.low)) at += isSign(tokens[at + 1], '.') ? 2 : 1;
+  for (;;) {
+    if (tokens[at]?.kind === 'word' && isWord(tokens[at + 1], 'sized', 'size')) at += 2;
+    else if (tokens[at] && isExtent(tokens[at]!)) at += isSign(tokens[at + 1], '.') ? 2 : 1;
+    else break;
+  }
   return at;
 };
 
@@ -161,6 +182,9 @@ const namedTogether = table<string[]>({
   roll: ['mop', 'mops'],
 });
 
+/** Words of other things too: a unit only before "of". */
+const onlyWithOf = new Set(['nut', 'lump', 'curl']);
+
 /** A count unit, unless the word is part of the food's name or there is no food after it. */
 export const countUnit = (
   tokens: readonly Token[],
@@ -173,6 +197,7 @@ export const countUnit = (
   const next = tokens[count.end];
   if (!next || (next.kind === 'sign' && !isSign(next, '('))) return undefined;
   const token = tokens[at]!;
+  if (onlyWithOf.has(count.unit) && !isWord(next, 'of')) return undefined;
   const several = quantity.compare(Rational.one) > 0;
   if (namedTogether[token.low]?.includes(next.low)) return undefined;
   if (several && !isPlural(token) && namesInSingular.includes(token.low) && !isWord(next, 'of'))

@@ -48,7 +48,7 @@ export const doubtsOfFood = (
   return because;
 };
 
-const inNames = new Set('and of in with la al de en'.split(' '));
+const inNames = new Set('and of in with on the la al de en'.split(' '));
 
 const doubtOfWord = (
   food: readonly Token[],
@@ -111,7 +111,8 @@ export const doubtsOfNotes = (line: Line, { tail, after, note }: Food): string[]
 
 const addsAmount = (tokens: readonly Token[]): boolean =>
   tokens.some((token, at) => {
-    if (!isWord(token, 'plus', 'with', 'or', 'and') && !isSign(token, '+', '&')) return false;
+    const partOfOther = isWord(token, 'of') && parts.has(tokens[at - 1]?.low ?? '');
+    if (!partOfOther && !isWord(token, 'plus', 'with', 'or', 'and') && !isSign(token, '+', '&')) return false;
     const figure = figureAt(tokens, at + 1);
     if (!figure) return false;
     return (

@@ -150,9 +150,10 @@ export const fits = (value: Rational): boolean =>
 export const figureAt = (tokens: readonly Token[], at: number): Figure | undefined => {
   const from = single(tokens, at);
   if (!from || !fits(from.value)) return undefined;
-  const joint = tokens[from.end];
-  const joins = isDash(joint) || isWord(joint, 'to', 'or');
-  const to = joins && !isWord(tokens[from.end + 1], 'a', 'an') ? single(tokens, from.end + 1) : undefined;
+  const hangs = isDash(tokens[from.end]) && isWord(tokens[from.end + 1], 'to', 'or');
+  const at2 = hangs ? from.end + 1 : from.end;
+  const joins = isDash(tokens[at2]) || isWord(tokens[at2], 'to', 'or');
+  const to = joins && !isWord(tokens[at2 + 1], 'a', 'an') ? single(tokens, at2 + 1) : undefined;
   if (!to || !fits(to.value)) return { ...from, to: null };
   const doubt = from.doubt ?? to.doubt ?? descending(from.value, to.value);
   return { value: from.value, to: to.value, end: to.end, ...(doubt && { doubt }) };

@@ -1,3 +1,5 @@
+import { joinedMeasureAt } from './bracket.js';
+import { figureAt } from './figures.js';
 import { type Segment, segmentsOf } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { isFoodName, isFoodWord } from './vocabulary.js';
@@ -132,10 +134,12 @@ const noteFrom = (words: readonly Token[], start: number): number => {
     if ((isSign(token, '&') || isWord(token, 'and')) && (next?.kind === 'figure' || next?.kind === 'glyph'))
       return at;
     if (token.kind !== 'word') continue;
+    if (isWord(token, 'and') && parts.has(next?.low ?? '') && isWord(words[at + 2], 'of')) return at;
     if (at === words.length - 2 && isWord(words[at + 1], 'on', 'off', 'in', 'intact')) return at;
     if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
     if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at)) return at;
     if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;
+    if (isWord(token, 'room') && isWord(words[at + 1], 'temp', 'temperature')) return at;
     if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
       return at;
     if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
@@ -162,14 +166,21 @@ const endsInNote = (words: readonly Token[], at: number): boolean => {
   );
 };
 
+/** "juice ½ lemon": a figure and what is counted; "juice 100 ml" is so much juice. */
+const countsWhole = (tokens: readonly Token[], at: number): boolean => {
+  const figure = tokens[at]!.kind === 'word' ? undefined : figureAt(tokens, at);
+  return tokens[figure?.end ?? -1]?.kind === 'word' && !joinedMeasureAt(tokens, figure!.end);
+};
+
 /** "finely grated zest of", "juice from": how many tokens lead to what it is taken of; none when it is no such line. */
 export const partOf = (tokens: readonly Token[]): number => {
   let named = false;
   for (let at = 0; at < tokens.length && at < 9; at++) {
     const token = tokens[at]!;
     if (isSign(token, '&', '/', ',')) continue;
-    if (token.kind !== 'word') return 0;
+    if (token.kind === 'sign') return 0;
     if (named && takenFrom.has(token.low)) return at + 1;
+    if (named && countsWhole(tokens, at)) return at;
     if (at > 0 && isWord(token, 'of') && isWord(tokens[at - 1], 'strip', 'strips')) continue;
     if (parts.has(token.low)) named = true;
     else if (!partWords.has(token.low)) return 0;

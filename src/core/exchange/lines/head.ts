@@ -45,9 +45,11 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
     because: figure.doubt ? [figure.doubt] : [],
     end: figure.end,
   };
-  const measure = joinedMeasureAt(tokens, figure.end);
+  orSo(line, head);
+  const measure = joinedMeasureAt(tokens, head.end);
   if (measure && !isNamedByMeasure(tokens, measure)) withMeasure(line, head, measure, behind);
   else withCount(line, head, behind);
+  orSo(line, head);
   orTwo(tokens, head);
   orOthers(line, head);
   if (!fits(head.quantity!) || (head.to && !fits(head.to))) return undefined;
@@ -59,6 +61,15 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   }
   if (isWord(tokens[head.end], 'of')) head.end += isWord(tokens[head.end + 1], 'the') ? 2 : 1;
   return head;
+};
+
+/** "10 or so", "500 g or thereabouts". */
+const orSo = (line: Line, head: Head): void => {
+  const words = line.tokens.slice(head.end, head.end + 2);
+  if (!isWord(words[0], 'or') || !isWord(words[1], 'so', 'thereabouts')) return;
+  head.notes.push(wordsOf(line, words));
+  head.because.push('The amount is only about that.');
+  head.end += 2;
 };
 
 /** "1 large or 2 small onions": as many of another size, a note. */

@@ -5,6 +5,9 @@ import { tokensOf } from './tokens.js';
 export const dishParts =
   /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
 
+const sections =
+  /^(?:(?:main |the )?ingredients|method|directions|instructions|preparation|equipment|(?:cook's )?notes?|you will need|you'll need|what you need|shopping list)$/i;
+
 const serving = /^to (?:serve|finish|garnish|decorate|assemble|glaze|top|dress|accompany|coat|go with it)$/i;
 
 /**
@@ -21,7 +24,8 @@ export const headingOf = (line: string): string | undefined => {
     marked ||
     ends ||
     serving.test(title) ||
+    sections.test(title) ||
     (dishParts.test(title) && title === title.toUpperCase()) ||
     (/^for (?:the|an?|each|your)\s/i.test(title) && !title.includes(','));
-  return opens && !holdsFigure(tokensOf(title)) ? title : undefined;
+  return opens && !holdsFigure(tokensOf(title.replace(/\([^()]*\)$/, ''))) ? title : undefined;
 };

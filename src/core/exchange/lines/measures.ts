@@ -12,6 +12,9 @@ const measured = new Set([...weights.values(), ...volumes.values()]);
 /** True for units of weight or volume. */
 export const isMeasuredUnit = (unit: string | null): boolean => unit !== null && measured.has(unit);
 
+/** True for spoons and cups, which no pack is sold by. */
+export const isSpooned = (unit: string): boolean => ['tsp', 'dessertspoon', 'tbsp', 'cup'].includes(unit);
+
 const holding = new Set(containers.values());
 /** True for what may have a size of its own, such as a tin. */
 export const isContainer = (unit: string | null): boolean => unit !== null && holding.has(unit);
@@ -52,13 +55,7 @@ export const measureAt = (tokens: readonly Token[], at: number): UnitRead | unde
   if (spoon) return { unit: spoon, end: at + 2 };
   const unit = weights.get(token.low) ?? volumes.get(token.low);
   if (!unit) return undefined;
-  return {
-    unit,
-    end:
-      abbreviated.has(token.low.replace(/s$/, '')) || abbreviated.has(token.low)
-        ? afterStop(tokens, at + 1)
-        : at + 1,
-  };
+  return { unit, end: afterUnit(tokens, at) };
 };
 
 /** A container or a count that starts at a token: "tin", "cloves". */
@@ -66,11 +63,18 @@ export const countAt = (tokens: readonly Token[], at: number): UnitRead | undefi
   const token = tokens[at];
   if (token?.kind !== 'word') return undefined;
   const unit = containers.get(token.low) ?? counts.get(token.low);
-  return unit ? { unit, end: abbreviated.has(token.low) ? afterStop(tokens, at + 1) : at + 1 } : undefined;
+  return unit ? { unit, end: afterUnit(tokens, at) } : undefined;
 };
 
 /** True when the word at a token names more than one: "cloves". */
 export const isPlural = (token: Token | undefined): boolean => token?.low.endsWith('s') === true;
+
+/** Past a unit, and past its full stop when it is shortened: "pkgs.". */
+const afterUnit = (tokens: readonly Token[], at: number): number => {
+  const { low } = tokens[at]!;
+  const short = abbreviated.has(low) || abbreviated.has(low.replace(/s$/, ''));
+  return short ? afterStop(tokens, at + 1) : at + 1;
+};
 
 const afterStop = (tokens: readonly Token[], at: number): number => (isSign(tokens[at], '.') ? at + 1 : at);
 

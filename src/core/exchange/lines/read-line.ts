@@ -6,12 +6,12 @@ import { type Food, foodOf, partOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { dishParts, headingOf } from './heading.js';
 import { leadOf } from './lead.js';
-import { countAt, isContainer, isShopPack, measureAt } from './measures.js';
+import { countAt, isContainer, isPlural, isShopPack, measureAt } from './measures.js';
 import { type LineReading, nothingRead } from './reading.js';
 import { statedOf } from './stated.js';
 import { tailOf } from './tail.js';
 import { tidy } from './tidy.js';
-import { isSign, type Line, type Token, tokensOf, wordsOf } from './tokens.js';
+import { isSign, isWord, type Line, type Token, tokensOf, wordsOf } from './tokens.js';
 import { trailingUnit } from './trailing-unit.js';
 import { oneOf, vagueOf } from './without-figure.js';
 
@@ -32,7 +32,8 @@ export const readLine = (text: string): LineReading => {
   const lead = leadOf(whole);
   const line: Line = { text: plain, tokens: whole.tokens.slice(lead.end) };
   const part = partOf(line.tokens);
-  const partNote = wordsOf(line, line.tokens.slice(0, Math.max(0, part - 1))).replace(/^the /i, '');
+  const joint = isWord(line.tokens[part - 1], 'of', 'from') ? 1 : 0;
+  const partNote = wordsOf(line, line.tokens.slice(0, part - joint)).replace(/^the /i, '');
   const head = part > 0 ? (headOf(line, part) ?? bare(part)) : (vagueOf(line) ?? headOf(line) ?? oneOf(line));
   const tail = head ? undefined : tailOf(line);
   if (!head && isSentence(plain, line, tail !== undefined))
@@ -108,9 +109,10 @@ const ones = new Set('clove bunch sprig handful pinch knob dash splash drizzle d
 
 /** "tomatoes (tin)": a tin or a pinch that is not part of the name stands for an amount. */
 const isOneOf = (rest: readonly Token[], at: number, name: string): boolean => {
-  const count = countAt(rest, at);
+  const count = isWord(rest[at - 1], 'to') ? undefined : countAt(rest, at);
   if (!count || name.toLowerCase().includes(rest[at]!.low)) return false;
-  return isContainer(count.unit) ? count.unit !== 'piece' && count.unit !== 'stick' : ones.has(count.unit);
+  const sold = isContainer(count.unit) && !(['piece', 'stick'].includes(count.unit) && isPlural(rest[at]));
+  return sold || ones.has(count.unit);
 };
 
 /** The food's name once alternatives and a unit behind it are taken off. */
@@ -133,11 +135,19 @@ const nameOf = (line: Line, head: Head, found: Food, because: string[]) => {
   return { food, name, unit, notes };
 };
 
+const bought = new Set(['block', 'ball', 'bar', 'loaf', 'log', 'wheel', 'slab', 'roll']);
+
+/** What stands behind a tin, and behind one block or "each" of several, is what one holds. */
+const holdsSize = ({ unit, quantity }: Head, each: boolean): boolean =>
+  isShopPack(unit) ||
+  (each && (unit === 'each' || isContainer(unit))) ||
+  (bought.has(unit ?? '') && quantity?.toString() === '1');
+
 /** "1 tin of chickpeas (400g)", "4 salmon fillets (150g each)": the size behind the food. */
 const packBehind = (head: Head, found: Food) => {
   const at = found.tail.findIndex(({ kind }) => kind === 'bracket');
   const size = at >= 0 ? sizeIn(found.tail[at]!.tokens) : undefined;
-  if (!size || !(isShopPack(head.unit) || (size.each && head.unit === 'each'))) return null;
+  if (!size || !holdsSize(head, size.each)) return null;
   found.after.splice(found.after.length - found.tail.length + at, 1);
   return size.pack;
 };

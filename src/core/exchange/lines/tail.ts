@@ -26,8 +26,10 @@ export const tailOf = (line: Line): Tail | undefined => {
     const lead = leadOf(tokens, at);
     // "cream - half a pint": in words, only behind a mark and with a unit.
     if (inWords && (lead.start === at || head.unit === 'each')) continue;
-    const closes = lead.bracket && isSign(tokens[head.end], ')');
-    const end = closes ? head.end + 1 : head.end;
+    const closing = lead.bracket ? tokens.findIndex((token, i) => i >= head.end && isSign(token, ')')) : -1;
+    const inside = tokens.slice(head.end, Math.max(closing, head.end));
+    const closes = closing >= 0 && (inside.length === 0 || isSign(inside[0], ','));
+    const end = closes ? closing + 1 : head.end;
     const clear =
       head.unit !== 'each' ||
       lead.marked ||
@@ -36,14 +38,21 @@ export const tailOf = (line: Line): Tail | undefined => {
       sizes.has(tokens[end]?.low ?? '');
     if (lead.bracket !== closes || !ends(tokens, end) || !clear || lead.start === 0) continue;
     if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
-    return { head, rest: [...tokens.slice(0, lead.start), comma(tokens[at]!), ...tokens.slice(end)] };
+    return {
+      head,
+      rest: [...tokens.slice(0, lead.start), comma(tokens[at]!), ...inside, ...tokens.slice(end)],
+    };
   }
   return oneBehind(line);
 };
 
-/** "salt, a pinch", "basil - handful": one of a count unit, behind a comma or a dash. */
-const oneBehind = ({ tokens }: Line): Tail | undefined => {
-  const cut = tokens.findLastIndex((token) => isSign(token, ',', ':') || (isDash(token) && token.spaced));
+/** "salt, a pinch", "basil - handful", "parsley (small bunch)": one of a count unit behind a mark. */
+const oneBehind = (line: Line): Tail | undefined => {
+  const bracket = isSign(line.tokens.at(-1), ')');
+  const tokens = bracket ? line.tokens.slice(0, -1) : line.tokens;
+  const cut = tokens.findLastIndex((token) =>
+    bracket ? isSign(token, '(') : isSign(token, ',', ':') || (isDash(token) && token.spaced),
+  );
   if (cut < 1) return undefined;
   const article = isWord(tokens[cut + 1], 'a', 'an') ? 1 : 0;
   const start = cut + 1 + article;
@@ -60,7 +69,13 @@ const oneBehind = ({ tokens }: Line): Tail | undefined => {
         ]
       : [];
   return {
-    head: { ...noHead, quantity: Rational.one, unit: count.unit, notes, because: [] },
+    head: {
+      ...noHead,
+      quantity: Rational.one,
+      unit: count.unit,
+      notes,
+      because: bracket ? ['No figure is stated: it is read as one.'] : [],
+    },
     rest: tokens.slice(0, cut),
   };
 };

@@ -38,11 +38,14 @@ export const oneOf = (line: Line): Head | undefined => {
   const at = extentsEnd(tokens, 0);
   const unit = countAt(tokens, at) ?? measureAt(tokens, at);
   const next = unit && tokens[unit.end];
-  if (!unit || next?.kind !== 'word' || !onesWithoutFigure.has(unit.unit)) return undefined;
+  if (!unit || next?.kind !== 'word') return undefined;
   const of = isWord(next, 'of');
-  if (!of && !clear.has(unit.unit) && !isContainer(unit.unit)) return undefined;
+  const known = onesWithoutFigure.has(unit.unit);
+  if (!known && (!of || unit.unit === 'dozen')) return undefined;
+  const garlic = unit.unit === 'clove' && isWord(next, 'garlic');
+  if (!of && !garlic && !clear.has(unit.unit) && !isContainer(unit.unit)) return undefined;
   const several = isPlural(tokens[at]) && unit.unit !== 'each';
-  const plainly = of || clear.has(unit.unit) || (unit.unit === 'piece' && at > 0);
+  const plainly = (of && known) || garlic || clear.has(unit.unit) || (unit.unit === 'piece' && at > 0);
   const because = plainly ? [] : ['No figure is stated: it is read as one.'];
   if (isMeasuredUnit(unit.unit)) because.push('No figure is stated: it is read as one.');
   return head({

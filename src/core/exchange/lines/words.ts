@@ -15,7 +15,7 @@ export const prepared = set(
   'patted pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
   'hard-boiled soft-boiled pre-cooked precooked skin-on bone-in skin-off bone-off de-seeded de-veined de-stoned',
   'finely-chopped roughly-chopped thinly-sliced softish crosswise lengthways lengthwise',
-  'uncooked spatchcocked frenched',
+  'uncooked spatchcocked frenched dissolved',
 );
 
 /** What loses weight when it is readied so: whether the amount is before or after makes a difference. */

@@ -1,0 +1,98 @@
+import type { Measure } from '../../facts/common.js';
+import type { Ingredient } from '../../facts/ingredient.js';
+import type { Line } from '../../facts/recipe.js';
+import { exact } from '../../quantity/amount.js';
+import { baseOf, isMeasured } from '../../quantity/units.js';
+import { isMeasuredUnit } from '../lines/measures.js';
+import type { LineReading } from '../lines/reading.js';
+import type { Match } from './kitchen-names.js';
+
+/** A line of a recipe as it was read, before anybody knows what its food is in this kitchen. */
+export type BegunLine = Pick<Line, 'amount' | 'amountTo' | 'unit' | 'preparation' | 'stated'> & {
+  food: string;
+  /** What one of its unit holds, by the line's own words. */
+  holds: Measure | null;
+};
+
+/** A reading as a recipe may keep it; exact figures as they were read. What is no line keeps its words as the food. */
+export const begin = (read: LineReading): BegunLine => ({
+  amount: read.quantity,
+  amountTo: read.quantityTo,
+  unit: read.unit ?? 'each',
+  food: (read.kind === 'line' ? read.food : (read.heading ?? '')).slice(0, 120),
+  preparation: (read.kind === 'line' ? read.note : '').slice(0, 200),
+  stated: read.stated,
+  holds: read.pack,
+});
+
+/** Said of a line that may hold two foods; making two lines of it settles that. */
+export const namesTwo = 'The line may name more than one food.';
+
+/** The foods that a name joins: "salt and pepper" are two; a name that joins none is one. */
+export const foodsIn = (name: string): string[] =>
+  name
+    .split(/\s*(?:,| and | & |\+)\s*/i)
+    .map((food) => food.trim())
+    .filter(Boolean);
+
+const named = (known: readonly { text: string }[]): string =>
+  known.map(({ text }) => `“${text}”`).join(known.length > 2 ? ', ' : ' and ');
+
+/** Why a line needs the cook: what the reader doubts, and what its food means in this kitchen; none when all is plain. */
+export const doubtsOf = (
+  read: Pick<LineReading, 'because' | 'pack' | 'unit'> | undefined,
+  match: Match,
+  food: string,
+  ingredient: Pick<Ingredient, 'weights'> | undefined,
+): string[] => {
+  const because = [...(read?.because ?? [])];
+  if (food.trim() === '') because.push('Which ingredient it is, is not known.');
+  else if (match.kind === 'none') because.push(`This kitchen has no “${food.trim()}” yet.`);
+  else if (match.kind === 'near')
+    because.push(`This kitchen has no “${food.trim()}”; it has ${named(match.known)}.`);
+  else if (match.kind === 'both')
+    because.push(`There is an ingredient and a recipe called “${food.trim()}”: choose which.`);
+  if (read?.pack && read.unit && !weighs(read.unit, ingredient))
+    because.push(
+      `The line says that one ${read.unit === 'each' ? 'piece' : read.unit} holds ${read.pack.amount} ${read.pack.unit}, which this kitchen does not know yet.`,
+    );
+  return because;
+};
+
+const weighs = (unit: string, ingredient: Pick<Ingredient, 'weights'> | undefined): boolean =>
+  ingredient?.weights.some((one) => baseOf(one.unit) === baseOf(unit)) ?? false;
+
+/**
+ * What the kitchen must still know of an ingredient before it can weigh a line, as a sentence; undefined when nothing
+ * is missing, or nobody knows yet which ingredient it is. The line can be saved all the same.
+ */
+export const askOf = (
+  { amount, unit }: Pick<Line, 'amount' | 'unit'>,
+  ingredient: Pick<Ingredient, 'name' | 'weights' | 'density' | 'packs'> | undefined,
+): string | undefined => {
+  if (amount === null || !ingredient) return undefined;
+  const { name, density, packs } = ingredient;
+  const base = baseOf(unit);
+  if (base === 'g' || packs.some(({ size }) => baseOf(size.unit) === base)) return undefined;
+  if (base === 'ml') return density ? undefined : `What a measure of ${name} weighs is not known yet.`;
+  const one = base === 'each' ? 'piece' : base;
+  return weighs(unit, ingredient) ? undefined : `What one ${one} of ${name} weighs is not known yet.`;
+};
+
+/** Whether what one of a unit weighs can be asked: a count, of which there is an amount. */
+export const canHold = ({ amount, unit }: Pick<Line, 'amount' | 'unit'>): boolean =>
+  amount !== null && !isMeasured(unit) && !['portion', 'batch'].includes(unit);
+
+/** "2 tins" of 400 g each as the 800 g they hold; exact. undefined when no size is stated. */
+export const inAll = (
+  read: LineReading,
+): { amount: string; amountTo: string | null; unit: string } | undefined => {
+  const { pack, quantity, quantityTo } = read;
+  if (!pack || quantity === null || !isMeasuredUnit(pack.unit)) return undefined;
+  const size = exact(pack.amount);
+  return {
+    amount: exact(quantity).times(size).toString(),
+    amountTo: quantityTo === null ? null : exact(quantityTo).times(size).toString(),
+    unit: pack.unit,
+  };
+};
