@@ -34,8 +34,8 @@ export type LineNeed = {
   batches: Rational | undefined;
   /** What leaves a figure of it open, or is to be looked at. */
   problems: readonly Problem[];
-  /** The fact of the ingredient that it waits for. */
-  missing: Gap | undefined;
+  /** The facts of the ingredient that it waits for. */
+  missing: readonly Gap[];
 };
 
 /** A line of a recipe at `factor` batches, exact, with what is missing of it and what is to be looked at. */
@@ -60,7 +60,7 @@ export const lineNeed = (
     bought: undefined,
     batches: undefined,
     problems: none,
-    missing: undefined,
+    missing: none,
   };
   const { name } = (ingredient ?? component)!;
   const stated = statedBy(line, recipe, facts);
@@ -84,7 +84,7 @@ export const lineNeed = (
   return wary ? withProblem(need, scaledFar(recipe, line, name, wary, factor)) : need;
 };
 
-const none: readonly Problem[] = [];
+const none: readonly never[] = [];
 
 const withProblem = (need: LineNeed, problem: Problem): LineNeed => {
   need.problems = need.problems === none ? [problem] : [...need.problems, problem];
@@ -100,11 +100,11 @@ const weighed = (need: LineNeed, recipe: Recipe, ingredient: Ingredient, asked: 
   if (isMissing(prepared)) {
     const gap = lineGap(recipe, line, ingredient, prepared, 'prepared');
     withProblem(need, { ...gap, weight: toBuy ? 'ask' : 'check' });
-    need.missing = prepared;
+    need.missing = [prepared];
   } else need.prepared = prepared;
   if (!isMissing(bought)) need.bought = bought;
   else if (toBuy) {
     withProblem(need, lineGap(recipe, line, ingredient, bought));
-    need.missing ??= bought;
+    need.missing = [...need.missing, bought];
   }
 };

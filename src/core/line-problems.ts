@@ -75,6 +75,14 @@ export const minutesFar = (recipe: Recipe, by: Rational): Problem => ({
   subject: ofRecipe(recipe, 'steps'),
 });
 
+const flags = ['scaled-far', 'minutes-far'];
+
+/** Whether a problem flags what may not scale straight; that touches no amount and no cost. */
+export const isFlag = ({ code }: Problem): boolean => flags.includes(code);
+
+/** What is decided with the pot before one: it is said, and nothing is settled about it beforehand. */
+export const atThePot = (problem: Problem): boolean => problem.code === 'to-taste' || isFlag(problem);
+
 const times = (by: Rational): string => {
   const figure = by.toFixed(2);
   return figure === '0.00' ? 'to less than a hundredth' : `× ${figure}`;

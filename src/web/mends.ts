@@ -1,3 +1,4 @@
+import { atThePot } from '../core/line-problems.js';
 import type { Problem } from '../core/problem.js';
 import { pageOf, whereMended } from './links.js';
 
@@ -19,6 +20,10 @@ const mends: Record<string, string> = {
   'no-yield': 'Add the yield',
   'no-density': 'Add the density',
   'no-weight': 'Add the weight',
+  'no-cooked-yield': 'Add the cooked yield',
+  'no-flour': 'Look at the flour',
+  'scaled-far': 'Look at the line',
+  'minutes-far': 'Look at the steps',
   'no-recipe-yield': 'Say what it makes',
   'odd-yield': 'Look at the figures',
   'no-lines': 'Add lines',
@@ -26,8 +31,8 @@ const mends: Record<string, string> = {
   'no-steps': 'Add steps',
 };
 
-/** What goes in to taste is decided at the pot; there is nothing to settle about it. */
-export const toSettle = ({ code }: Problem): boolean => code !== 'to-taste';
+/** What goes in to taste, or may not scale straight, is decided at the pot; there is nothing to settle about it. */
+export const toSettle = (problem: Problem): boolean => !atThePot(problem);
 
 /** Things to settle that one button mends, told in one place; each keeps the place of the first. */
 export const together = <T extends { href: string; mend: string; sentence: string }>(

@@ -2,6 +2,7 @@ import { costOfEvent, type EventCost, packPrice } from '../costing.js';
 import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
 import type { Ingredient } from '../facts/ingredient.js';
+import { isFlag } from '../line-problems.js';
 import { allocate } from '../money.js';
 import type { Answer } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
@@ -10,6 +11,7 @@ import { worstFirst } from '../requirements.js';
 import { boughtIn, isMissing, latestPrice, preferredPack } from '../weighing.js';
 import { aboutCost } from './about-cost.js';
 import { costShares } from './cost-shares.js';
+import { dishFoot } from './line-foot.js';
 import { conventions, decimalMoney, type Sheet } from './sheet.js';
 
 /** One ingredient over the whole event; undefined figures wait for a fact. */
@@ -31,7 +33,10 @@ export const costing = (event: Event, today: Facts): Answer<Costing> => {
   const facts = factsOf(event, today);
   const { value: cost, problems } = costOfEvent(event, facts);
   const ingredients = ingredientUses(cost, facts);
-  return { value: { event, facts, cost, ingredients }, problems: worstFirst(problems) };
+  return {
+    value: { event, facts, cost, ingredients },
+    problems: worstFirst(problems.filter((problem) => !isFlag(problem))),
+  };
 };
 
 const plus = (a: Rational | undefined, b: Rational | undefined) => a && b && a.plus(b);
@@ -151,6 +156,7 @@ export const costingSheet = ({ value, problems }: Answer<Costing>): Sheet => {
       conventions.weights,
       conventions.pieces,
       conventions.components,
+      ...dishFoot(shares.map(({ dish }) => dish.need)),
       conventions.prices,
     ],
   };

@@ -4,6 +4,7 @@ import type { Answer } from '../problem.js';
 import { aboutCost } from './about-cost.js';
 import { isOpen } from './allergen-matrix.js';
 import type { EventSummary } from './event-summary.js';
+import { dishFoot } from './line-foot.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
 /** The event summary as tables. */
@@ -73,6 +74,7 @@ export const eventSummarySheet = ({ value, problems }: Answer<EventSummary>): Sh
       conventions.portions,
       conventions.pieces,
       conventions.components,
+      ...dishFoot(courses.flatMap(({ dishes }) => dishes.map(({ need }) => need))),
       conventions.prices,
       cautions.allergens,
     ],

@@ -1,5 +1,5 @@
 import { allergensOf, type Cell } from '../allergens.js';
-import { linesWeight, unweighed } from '../batch.js';
+import { unweighed } from '../batch.js';
 import { servedOn } from '../calendar.js';
 import { costOfEvent, type DishCost, type EventCost } from '../costing.js';
 import type { Coverage } from '../coverage.js';
@@ -90,14 +90,16 @@ const dishSummary = (
     aPortion: portions.isZero ? undefined : toMinor(cost.exact.over(portions)),
     trays: trays.length ? Math.max(...trays) : undefined,
     starts: day.start,
-    gramsAGuest: heads > 0 ? gramsOf(need, facts)?.over(Rational.of(heads)) : undefined,
+    gramsAGuest: heads > 0 ? gramsOf(need)?.over(Rational.of(heads)) : undefined,
   };
 };
 
 /** Grams of a whole dish as served; where no weight is stated, as its lines go in. */
-const gramsOf = ({ recipe, recipes }: DishNeed, facts: Facts): Rational | undefined => {
-  const { factor, makes } = recipes[0]!;
-  return factor && (makes.g ?? linesWeight(recipe, facts))?.times(factor);
+const gramsOf = ({ recipes }: DishNeed): Rational | undefined => {
+  const { factor, makes, lines } = recipes[0]!;
+  if (factor && makes.g) return makes.g.times(factor);
+  const measured = lines.filter(({ line }) => line.amount !== null);
+  return measured.length > 0 ? total(measured.map(({ prepared }) => prepared)) : undefined;
 };
 
 const total = (parts: (Rational | undefined)[]): Rational | undefined => {

@@ -1,4 +1,5 @@
 import type { Answer } from '../problem.js';
+import { dishFoot } from './line-foot.js';
 import type { Needs } from './needs.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
@@ -92,6 +93,10 @@ export const needsSheet = ({ value, problems }: Answer<Needs>): Sheet => {
       ];
     },
     problems,
-    foot: [...Object.values(conventions).slice(0, 5), cautions.allergens],
+    foot: [
+      ...Object.values(conventions).slice(0, 5),
+      ...dishFoot(value.events.flatMap(({ dishes }) => dishes.map(({ dish }) => dish.need))),
+      cautions.allergens,
+    ],
   };
 };

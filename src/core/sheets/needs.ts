@@ -3,6 +3,7 @@ import { costOfEvent, type DishCost, type EventCost } from '../costing.js';
 import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
+import { isFlag } from '../line-problems.js';
 import type { Answer, Problem } from '../problem.js';
 import type { Rational } from '../quantity/rational.js';
 import type { Quantity } from '../quantity/units.js';
@@ -50,7 +51,7 @@ export const needsOf = (events: readonly Event[], today: Facts): Answer<Needs> =
   const ingredients = ingredientUses({ courses, total }, today);
   const complete = each.every(({ cost }) => cost.complete);
   const value = { facts: today, events: each, components: componentsOf(each), ingredients, total, complete };
-  return { value, problems: worstFirst(problems) };
+  return { value, problems: worstFirst(problems.filter((problem) => !isFlag(problem))) };
 };
 
 const componentsOf = (events: readonly EventNeeds[]): ComponentUse[] => {

@@ -1,10 +1,12 @@
 import { doneOf, noTicks, type Ticks } from '../done.js';
 import type { Event } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
+import { atThePot } from '../line-problems.js';
 import { type Job, type JobShare, type PrepDay, prepFor } from '../prep.js';
 import type { Answer, Problem } from '../problem.js';
 import type { Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
+import { lineFoot } from './line-foot.js';
 import { cautions, conventions, type Sheet } from './sheet.js';
 
 export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts; ticks: Ticks };
@@ -16,8 +18,8 @@ export type PrepList = { events: readonly Event[]; days: PrepDay[]; facts: Facts
 export const prepList = (events: readonly Event[], facts: Facts, date?: string): Answer<PrepList> => {
   const span = date === undefined ? undefined : { from: date, to: date };
   const { value: days, problems: found } = prepFor(events, facts, span);
-  // What goes in to taste stands among the lines to weigh out.
-  const problems = found.filter(({ code }) => code !== 'to-taste');
+  // What goes in to taste, or is to be tasted first, stands among the lines to weigh out.
+  const problems = found.filter((problem) => !atThePot(problem));
   const open = span ? openOn(jobsOf(days), problems) : problems;
   return { value: { events, days, facts, ticks: noTicks }, problems: worstFirst(open) };
 };
@@ -101,6 +103,7 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
           { key: 'day', label: 'Day' },
           { key: 'recipe', label: 'Recipe' },
           { key: 'amount', label: 'Amount' },
+          { key: 'least', label: 'Lower end' },
           { key: 'amountUnit', label: 'Unit of the amount' },
           { key: 'item', label: 'Ingredient or component' },
           { key: 'preparation', label: 'Preparation' },
@@ -109,11 +112,12 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
           { key: 'boughtUnit', label: 'Unit as purchased' },
         ],
         rows: jobsOf(value.days).flatMap(({ date, recipe, lines }) =>
-          lines.map(({ line, amount, ingredient, component, prepared, bought }) => ({
+          lines.map(({ line, unit, amount, least, ingredient, component, prepared, bought }) => ({
             day: date,
             recipe: recipe.name,
             amount: amount?.toString() ?? '',
-            amountUnit: line.unit,
+            least: least?.toString() ?? '',
+            amountUnit: unit,
             item: (ingredient ?? component)!.name,
             preparation: line.preparation,
             prepared: prepared?.toString() ?? '',
@@ -152,6 +156,7 @@ export const prepListSheet = ({ value, problems }: Answer<PrepList>): Sheet => (
     conventions.weights,
     conventions.pieces,
     conventions.components,
+    ...lineFoot(jobsOf(value.days).flatMap(({ lines }) => lines)),
     conventions.order,
     conventions.ahead,
     conventions.minutes,

@@ -1,5 +1,6 @@
 import { cupOf } from '../batch.js';
 import type { Answer } from '../problem.js';
+import { lineFoot } from './line-foot.js';
 import type { ScaledRecipe } from './scaled-recipe.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
@@ -29,8 +30,12 @@ export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sh
           title: 'Ingredients',
           columns: [
             { key: 'amount', label: 'Amount' },
+            { key: 'least', label: 'Lower end' },
             { key: 'base', label: 'Base amount' },
+            { key: 'baseLeast', label: 'Base lower end' },
             { key: 'unit', label: 'Unit' },
+            { key: 'scales', label: 'Scales' },
+            { key: 'straight', label: 'Straight it would be' },
             { key: 'item', label: 'Ingredient or component' },
             { key: 'preparation', label: 'Preparation' },
             { key: 'prepared', label: 'Prepared weight', unit: 'g' },
@@ -39,10 +44,14 @@ export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sh
             { key: 'cost', label: 'Cost', unit: currency },
             { key: 'allergens', label: 'Allergens' },
           ],
-          rows: lines.map(({ need, cost: part, allergens }) => ({
+          rows: lines.map(({ need, straight, cost: part, allergens }) => ({
             amount: need.amount?.toString() ?? '',
+            least: need.least?.toString() ?? '',
             base: need.base?.toString() ?? '',
-            unit: need.line.unit,
+            baseLeast: need.baseLeast?.toString() ?? '',
+            unit: need.unit,
+            scales: need.line.scales,
+            straight: straight?.toString() ?? '',
             item: (need.ingredient ?? need.component)!.name,
             preparation: need.line.preparation,
             prepared: need.prepared?.toString() ?? '',
@@ -77,6 +86,7 @@ export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sh
       conventions.weights,
       conventions.pieces,
       conventions.components,
+      ...lineFoot(lines.map(({ need }) => need)),
       conventions.prices,
       conventions.minutes,
       cautions.allergens,

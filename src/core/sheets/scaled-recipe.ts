@@ -1,31 +1,35 @@
 import { allergensOf, type Cell, cellsOf } from '../allergens.js';
-import { batchesFor, checkYield, cupOf, makes } from '../batch.js';
+import { checkYield, makes } from '../batch.js';
 import { costOf, type RecipeCost } from '../costing.js';
-import type { Measure } from '../facts/common.js';
+import { type Equipment, equipmentFor, type StepEquipment } from '../equipment.js';
 import type { Facts } from '../facts/facts.js';
+import type { Place } from '../facts/place.js';
 import type { Recipe } from '../facts/recipe.js';
 import { allocate, toMinor } from '../money.js';
-import { traysFor } from '../prep.js';
-import type { Answer } from '../problem.js';
-import { noYield } from '../problems.js';
-import { exact } from '../quantity/amount.js';
+import { offerFor } from '../offer.js';
+import type { Answer, Problem } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
-import { type Quantity, quantity } from '../quantity/units.js';
+import { baseOf, type Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
+import { type RoastGuide, roastGuides } from '../roast.js';
+import { type Asked, scaleTo } from '../scale-to.js';
 import { type LineNeed, scale } from '../scaling.js';
 import { type AllergenMatrix, labelDates, unreadIn } from './allergen-matrix.js';
 
-/** How much to make: portions, each of the recipe's own size or of a stated one; or batches, undefined when not known. */
-export type Asked = { portions: Rational; portion: Measure | null } | { batches: Rational | undefined };
+export type { Asked } from '../scale-to.js';
 
 export type ScaledLine = {
   need: LineNeed;
+  /** What it would be if it had scaled straight; undefined where it did. */
+  straight: Rational | undefined;
+  /** What is missing of it, or to be looked at, each with the reference's figure for it in words where there is one. */
+  open: { problem: Problem; offer: string }[];
   /** Whole minor units; the lines add up to the total. */
   cost: number | undefined;
   allergens: { item: string; state: 'contains' | 'may' | 'unknown' }[];
 };
 
-export type ScaledStep = { step: Recipe['steps'][number]; number: number; trays: number | undefined };
+export type ScaledStep = StepEquipment;
 
 export type ScaledRecipe = {
   recipe: Recipe;
@@ -40,6 +44,11 @@ export type ScaledRecipe = {
   portion: Quantity | undefined;
   lines: ScaledLine[];
   steps: ScaledStep[];
+  equipment: Equipment;
+  /** How long a roast of another weight may take, where that can be said. */
+  roasts: RoastGuide[];
+  /** Made beyond what was asked, where only whole batches are made; in the recipe's own measure. */
+  left: Quantity | undefined;
   /** Components in full at the amounts this takes, each after all that use it. */
   components: RecipeCost[];
   cost: number;
@@ -50,17 +59,19 @@ export type ScaledRecipe = {
   labels: AllergenMatrix['labels'];
 };
 
-/** A recipe at base, or scaled to what is asked, every line and step beside its base figure. */
+/** A recipe at base, or scaled to what is asked, every line and step beside its base figure; for the kitchen of a venue. */
 export const scaledRecipe = (
   recipe: Recipe,
   asked: Asked | undefined,
   facts: Facts,
+  venue?: Place,
 ): Answer<ScaledRecipe> => {
   const made = makes(recipe, facts);
-  const wanted = asked && askedQuantity(asked, recipe, facts);
-  const factor = asked ? wanted && batchesFor(made, wanted) : Rational.one;
+  const to = scaleTo(recipe, asked ?? { batches: Rational.one }, facts);
+  const { factor, portions, left } = to.value;
   const { value: needs, problems } = scale(recipe, factor, facts);
-  if (!factor) problems.unshift(noYield(recipe, wanted?.base ?? 'portion'));
+  const equipment = equipmentFor(recipe, factor, asked, facts, venue);
+  problems.unshift(...to.problems, ...equipment.problems);
   const { value: costs, problems: found } = costOf(needs, facts);
   const whole = costs[0]!;
   const cost = toMinor(whole.cost);
@@ -69,7 +80,6 @@ export const scaledRecipe = (
     whole.lines.map((line) => line.cost ?? Rational.zero),
   );
   const allergens = allergensOf(recipe, facts);
-  const portions = asked && 'portions' in asked ? asked.portions : factor && made.portions?.times(factor);
   const one = measured(made);
   return {
     value: {
@@ -83,14 +93,15 @@ export const scaledRecipe = (
       portion: portionOf(one, factor, portions),
       lines: whole.lines.map((line, i) => ({
         need: line.need,
+        straight: straightOf(line.need, factor),
+        open: openOn(line.need),
         cost: line.cost && parts[i],
         allergens: lineAllergens(line.need, facts),
       })),
-      steps: recipe.steps.map((step, i) => ({
-        step,
-        number: i + 1,
-        trays: factor && made.portions && traysFor(step, made.portions.times(factor)),
-      })),
+      steps: equipment.value.steps,
+      equipment: equipment.value,
+      roasts: factor && asked && isByWeight(asked) ? roastGuides(needs[0]!, factor) : [],
+      left: one && !left.isZero ? { value: one.value.times(left), base: one.base } : undefined,
       components: costs.slice(1),
       cost,
       complete: whole.complete,
@@ -107,12 +118,23 @@ export const scaledRecipe = (
   };
 };
 
-const askedQuantity = (asked: Asked, recipe: Recipe, facts: Facts): Quantity | undefined => {
-  if ('batches' in asked) return asked.batches && { value: asked.batches, base: 'batch' };
-  const { portions, portion } = asked;
-  if (!portion) return { value: portions, base: 'portion' };
-  const each = quantity(exact(portion.amount), portion.unit, cupOf(recipe, facts));
-  return { value: each.value.times(portions), base: each.base };
+const straightOf = ({ base, amount }: LineNeed, factor: Rational | undefined): Rational | undefined => {
+  const straight = factor && base?.times(factor);
+  return straight && amount && !straight.equals(amount) ? straight : undefined;
+};
+
+const openOn = ({ line, problems, missing, ingredient }: LineNeed): ScaledLine['open'] =>
+  problems
+    .filter(({ code }) => code !== 'to-taste')
+    .map((problem) => {
+      const gap = missing.find((one) => problem.code.startsWith(`no-${one.missing}`));
+      return { problem, offer: gap ? offerFor(ingredient!, gap, line.cooked) : '' };
+    });
+
+/** Asked for as one weight, so that a roast may be one bigger piece; whole batches are more pieces. */
+const isByWeight = (asked: Asked): boolean => {
+  const measure = 'total' in asked ? asked.total : 'have' in asked ? asked.have : undefined;
+  return measure !== undefined && baseOf(measure.unit) === 'g' && !asked.wholeBatches;
 };
 
 const measured = (made: ReturnType<typeof makes>): Quantity | undefined => {
