@@ -64,6 +64,10 @@ export const placeRules = (place: Place, known: Known, refuse: Refuse): void => 
         'heat',
         `${name} cannot be hottest at ${hottest} °C and coolest at ${coolest} °C.`,
       );
+  ownKeys('pans', place.pans, refuse);
+  for (const { key, name, litres } of place.pans)
+    if (isZero(litres))
+      refuse(`pans/${key}/litres`, 'pan-zero', `${name} holds more than 0 litres: type how many.`);
   if (place.access && place.access.to <= place.access.from)
     refuse(
       'access',

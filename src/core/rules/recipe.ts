@@ -5,6 +5,7 @@ import { baseOf } from '../quantity/units.js';
 import { flourRules, lineRules } from './line.js';
 import { loopFrom, loopInWords } from './loops.js';
 import { isZero, ownKeys, ownName, type Refuse } from './refuse.js';
+import { tinRules } from './tin.js';
 
 /** The keys of the recipes that a recipe's lines name. */
 export const componentsOf = (recipe: Recipe): string[] =>
@@ -24,6 +25,7 @@ export const recipeRules = (recipe: Recipe, known: Known, refuse: Refuse): void 
   ownKeys('steps', recipe.steps, refuse);
   makesSomething(recipe, refuse);
   leavesSomething(recipe, refuse);
+  tinRules(recipe, refuse);
   for (const line of recipe.lines) lineRules(line, known, refuse);
   flourRules(recipe, refuse);
   stepRules(recipe, refuse);
@@ -82,6 +84,8 @@ const stepRules = ({ steps }: Recipe, refuse: Refuse): void => {
         'shelf-zero',
         'A shelf holds more than 0 portions, or it is not known.',
       );
+    if (step.pan !== null && isZero(step.pan))
+      refuse(`${at}/pan`, 'pan-zero', 'A batch fills more than 0 litres of a pan, or it is not known.');
     earlier.add(step.key);
   }
 };
