@@ -16,8 +16,8 @@ export const nearNames = (typed: string, names: readonly string[]): string[] => 
 /** Whether two names are one but for case, accents and plural endings. */
 export const sameName = (a: string, b: string): boolean => folded(a) === folded(b);
 
-/** Without accents and plural endings, so that "Onions" is "onion". */
-const folded = (name: string): string =>
+/** Without accents and plural endings, so that "Onions" is "onion"; what two names are compared by. */
+export const folded = (name: string): string =>
   normalName(name)
     .normalize('NFD')
     .replace(/\p{M}/gu, '')

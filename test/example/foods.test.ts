@@ -11,6 +11,7 @@ type Food = {
   gramsPerMl?: string;
   measured?: { amount: string; unit: string; grams: string };
   weights: { unit: string; grams: string }[];
+  cooked?: { grams: string }[];
 };
 const all = foods as Food[];
 const of = (item: string) => all.find((food) => food.item === item)!;
@@ -20,7 +21,12 @@ test('ids are sorted and stand once; every figure is above zero', () => {
   expect(ids).toEqual([...new Set(ids)].sort());
   for (const food of all) {
     expect(food.item).toMatch(/^\d{5}$/);
-    for (const figure of [food.yield, food.gramsPerMl, ...food.weights.map((one) => one.grams)])
+    const cooked = food.cooked ?? [];
+    for (const figure of [
+      food.yield,
+      food.gramsPerMl,
+      ...[...food.weights, ...cooked].map((one) => one.grams),
+    ])
       if (figure !== undefined) expect(new Fraction(figure).compare(0)).toBe(1);
   }
 });

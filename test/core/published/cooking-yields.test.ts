@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Recipe } from '../../../src/core/facts/recipe.js';
+import { figuresOf, foodOf, foods } from '../../../src/core/foods.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
 import { dish, factsOf, food, lines, party } from '../small.js';
 
@@ -28,4 +29,31 @@ describe('cooking yields', () => {
     const { bought } = lines(party(20, ['plate']), factsOf([plate, swells])).get('plate/l0')!;
     expect(bought!.value.equals(r('2500').over(r(edible)))).toBe(true);
   });
+});
+
+// USDA Standard Reference 28 (2016), table WEIGHT, rows "yield from ..." of the items named: what is left once cooked,
+// to three figures, and whether it starts from the bought weight, bone and trim in it, or from the prepared weight.
+test.each([
+  ['lamb-leg', 'roasted', '17012', '0.584', 'bought'],
+  ['lamb-shoulder', 'roasted', '17245', '0.58', 'bought'],
+  ['lamb-shoulder', 'braised', '17243', '0.47', 'bought'],
+  ['lamb-mince', 'grilled', '17225', '0.69', 'prepared'],
+  ['chicken-whole', 'roasted, meat and skin', '05009', '0.392', 'bought'],
+  ['duck', 'roasted, meat and skin', '05140', '0.381', 'bought'],
+  ['beef-tri-tip', 'roasted', '23649', '0.821', 'bought'],
+  ['beef-brisket', 'braised', '23660', '0.69', 'bought'],
+  ['couscous', 'steeped', '20029', '3.05', 'prepared'],
+])('the reference: %s, %s (item %s) leaves %s of what is %s', (id, name, item, published, from) => {
+  const found = figuresOf(foodOf(id)!).cookedYields.find((one) => one.name === name);
+  expect(found).toMatchObject({ yield: published, from, source: expect.stringContaining(`SR28 ${item}`) });
+});
+
+test('a cooked yield of the reference is its row over what it starts from, and one with bone starts as bought', () => {
+  const all = foods.flatMap(({ cooked = [] }) => cooked);
+  expect(all.length).toBeGreaterThan(60);
+  for (const { yield: share, grams, of, from, text, item } of all) {
+    const exact = r(grams).over(r(of));
+    expect(Math.abs(exact.over(r(share)).toNumber() - 1), item).toBeLessThan(0.0025);
+    if (/with refuse|ready-to/.test(text)) expect(from, item).toBe('bought');
+  }
 });

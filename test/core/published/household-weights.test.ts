@@ -52,6 +52,10 @@ describe('a cup of a food weighs what is published', () => {
     ['almonds-ground', '12061', 95],
     ['onion', '11282', 160],
     ['parsley', '11297', 60],
+    ['sugar-icing-sifted', '19336', 100],
+    ['sugar-brown-loose', '19334', 145],
+    ['rice-cooked', '20045', 158],
+    ['chickpeas-boiled', '16057', 164],
   ])('%s (item %s): %s g', (id, _item, published) => {
     expect(Math.abs(grams(densityOf(id), '1', 'cup').toNumber() - published)).toBeLessThan(0.02);
   });
@@ -81,6 +85,10 @@ test.each([
   ['onion', 'each', '11282', '110'],
   ['garlic', 'clove', '11215', '3'],
   ['egg', 'each', '01123', '50'],
+  ['egg-small', 'each', '01123', '38'],
+  ['egg-medium', 'each', '01123', '44'],
+  ['egg-extra-large', 'each', '01123', '56'],
+  ['egg-jumbo', 'each', '01123', '63'],
   ['egg-white', 'each', '01124', '33'],
   ['egg-yolk', 'each', '01125', '17'],
   ['lemon-juice', 'lemon', '09152', '48'],
