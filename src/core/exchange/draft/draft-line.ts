@@ -38,19 +38,22 @@ export const foodsIn = (name: string): string[] =>
 const named = (known: readonly { text: string }[]): string =>
   known.map(({ text }) => `“${text}”`).join(known.length > 2 ? ', ' : ' and ');
 
-/** Why a line needs the cook: what the reader doubts, and what its food means in this kitchen; none when all is plain. */
+/**
+ * Why a line needs the cook: what the reader doubts, and what its food means in this kitchen; none when all is plain.
+ * `match` is undefined where the food is an ingredient that is new with this recipe.
+ */
 export const doubtsOf = (
   read: Pick<LineReading, 'because' | 'pack' | 'unit'> | undefined,
-  match: Match,
+  match: Match | undefined,
   food: string,
   ingredient: Pick<Ingredient, 'weights'> | undefined,
 ): string[] => {
   const because = [...(read?.because ?? [])];
   if (food.trim() === '') because.push('Which ingredient it is, is not known.');
-  else if (match.kind === 'none') because.push(`This kitchen has no “${food.trim()}” yet.`);
-  else if (match.kind === 'near')
+  else if (match?.kind === 'none') because.push(`This kitchen has no “${food.trim()}” yet.`);
+  else if (match?.kind === 'near')
     because.push(`This kitchen has no “${food.trim()}”; it has ${named(match.known)}.`);
-  else if (match.kind === 'both')
+  else if (match?.kind === 'both')
     because.push(`There is an ingredient and a recipe called “${food.trim()}”: choose which.`);
   if (read?.pack && read.unit && !weighs(read.unit, ingredient))
     because.push(

@@ -32,7 +32,7 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
   numbered(line, head);
   const ofLength = sizeBefore(line, head, crossed);
   const extent = extentsEnd(tokens, head.end);
-  const measure = extent > head.end ? measureAt(tokens, extent) : undefined;
+  const measure = crossed || extent > head.end ? measureAt(tokens, extent) : undefined;
   const count = measure ?? countUnit(tokens, extent, head.quantity!, behind);
   head.unit = count?.unit ?? 'each';
   if (!count && ofLength) head.because.push('The figure is a length, and how many are meant is not said.');
@@ -61,6 +61,12 @@ const sizeBefore = (line: Line, head: Head, crossed: boolean): boolean => {
   if (bracket?.closed) {
     const size = sizeIn(bracket.inner);
     head.pack = size?.pack ?? null;
+    if (
+      !size &&
+      bracket.inner.some(({ kind }) => kind === 'figure') &&
+      !bracket.inner.some((_, at) => amountAt(bracket.inner, at) ?? lengthAt(bracket.inner, at))
+    )
+      head.because.push(`What "${wordsOf(line, bracket.inner)}" measures is not known.`);
     if (!size || size.again.length > 0) head.notes.push(wordsOf(line, size ? size.again : bracket.inner));
     head.end = bracket.end;
     return false;
@@ -183,7 +189,7 @@ const namedTogether = table<string[]>({
 });
 
 /** Words of other things too: a unit only before "of". */
-const onlyWithOf = new Set(['nut', 'lump', 'curl']);
+const onlyWithOf = new Set(['nut', 'walnut', 'hazelnut', 'lump', 'curl']);
 
 /** A count unit, unless the word is part of the food's name or there is no food after it. */
 export const countUnit = (
@@ -197,7 +203,10 @@ export const countUnit = (
   const next = tokens[count.end];
   if (!next || (next.kind === 'sign' && !isSign(next, '('))) return undefined;
   const token = tokens[at]!;
-  if (onlyWithOf.has(count.unit) && !isWord(next, 'of')) return undefined;
+  if (onlyWithOf.has(count.unit))
+    return isWord(next, 'of')
+      ? { ...count, doubt: `How much a ${count.unit} is, the line does not say.` }
+      : undefined;
   const several = quantity.compare(Rational.one) > 0;
   if (namedTogether[token.low]?.includes(next.low)) return undefined;
   if (several && !isPlural(token) && namesInSingular.includes(token.low) && !isWord(next, 'of'))

@@ -62,6 +62,8 @@ const doubtOfWord = (
       ? undefined
       : `"${token.text}" stands in the name.`;
   if (inNames.has(token.low)) return undefined;
+  if (token.low.endsWith("'s") && isWord(food[at + 1], 'juice', 'zest', 'rind', 'worth', 'peel'))
+    return 'How much of it is meant is not known.';
   if (
     at > 0 &&
     sizes.has(token.low) &&

@@ -1,4 +1,5 @@
 import { Rational } from '../../quantity/rational.js';
+import { numberInWordsAt, smallNumberAt } from './number-words.js';
 import { glyphs, isDash, isSign, isWord, type Token } from './tokens.js';
 
 /** A figure read at a place of the line: its exact value, the token after it, and what is in doubt about it. */
@@ -6,11 +7,10 @@ export type Figure = { value: Rational; to: Rational | null; end: number; doubt?
 
 const r = Rational.of;
 
-const numberWords: ReadonlyMap<string, Rational> = new Map(
-  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen'
-    .split(' ')
-    .map((word, place) => [word, r(place + 1)]),
-);
+const severalAt = (tokens: readonly Token[], at: number): Rational | undefined => {
+  const value = smallNumberAt(tokens, at);
+  return value === undefined ? undefined : r(value);
+};
 const partWords: ReadonlyMap<string, Rational> = new Map([
   ['half', r(1, 2)],
   ['quarter', r(1, 4)],
@@ -88,7 +88,7 @@ const mixedWith = (tokens: readonly Token[], at: number): Single | undefined => 
   if (!isWord(next, 'and') && !isSign(next, '&', '+')) return undefined;
   const joined = properFraction(tokens, at + 1);
   if (joined) return joined;
-  const several = numberWords.get(tokens[at + 1]?.low ?? '');
+  const several = severalAt(tokens, at + 1);
   const part = isWord(tokens[at + 1], 'a') || several ? at + 2 : at + 1;
   const low = tokens[part]?.low ?? '';
   const value = partWords.get(low) ?? (several && severalParts.get(low));
@@ -103,7 +103,7 @@ const afterOfA = (tokens: readonly Token[], at: number): number => {
 
 /** "half", "half a", "a quarter of a", "three quarters of a", "two thirds". */
 const partInWords = (tokens: readonly Token[], at: number): Single | undefined => {
-  const several = numberWords.get(tokens[at]?.low ?? '');
+  const several = severalAt(tokens, at);
   const piecesOf = several && severalParts.get(tokens[at + 1]?.low ?? '');
   const start = isWord(tokens[at], 'a', 'one') ? at + 1 : at;
   const single = partWords.get(tokens[start]?.low ?? '');
@@ -115,6 +115,12 @@ const partInWords = (tokens: readonly Token[], at: number): Single | undefined =
 
 /** "five spice", "half fat milk": a figure in words that belongs to a name. */
 const namesOf = new Set('spice bean cheese grain seed pepper fruit berry herb nut fat'.split(' '));
+
+const inWords = (tokens: readonly Token[], at: number): Single | undefined => {
+  const number = numberInWordsAt(tokens, at);
+  if (number) return { value: r(number.value), end: number.end };
+  return isWord(tokens[at], 'a', 'an') ? { value: one, end: at + 1 } : undefined;
+};
 
 const single = (tokens: readonly Token[], at: number): Single | undefined => {
   if (
@@ -134,9 +140,7 @@ const single = (tokens: readonly Token[], at: number): Single | undefined => {
       end: isWord(tokens[couple + 1], 'of') ? couple + 2 : couple + 1,
       doubt: 'A couple is read as two.',
     };
-  const low = tokens[at]?.low ?? '';
-  const inWords = isWord(tokens[at], 'a', 'an') ? one : numberWords.get(low);
-  const whole = inWords ? { value: inWords, end: at + 1 } : digits(tokens, at);
+  const whole = inWords(tokens, at) ?? digits(tokens, at);
   if (!whole) return undefined;
   const rest = whole.value.isWhole ? mixedWith(tokens, whole.end) : undefined;
   return rest ? { ...whole, value: whole.value.plus(rest.value), end: rest.end } : whole;

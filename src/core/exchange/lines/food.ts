@@ -74,7 +74,10 @@ const goesOn = (segments: readonly Segment[], at: number): Segment | undefined =
 const takenFrom = new Set('from of'.split(' '));
 const madeWith = new Set('with into to from up'.split(' '));
 
-const isNoteWord = (low: string): boolean => prepared.has(low) || adverbs.has(low) || noteBegins.has(low);
+const isNoteWord = (low: string): boolean => prepared.has(low) || isAdverb(low) || noteBegins.has(low);
+
+/** "stiffly" as well as the listed ones; "curly" and "jelly" are foods' words. */
+const isAdverb = (low: string): boolean => adverbs.has(low) || (/.{3}ly$/.test(low) && !isFoodWord(low));
 
 export const isPrepared = (token: Token | undefined): boolean =>
   token?.kind === 'word' && prepared.has(bare(token.low));
@@ -107,7 +110,7 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
   const next = words[at + 1];
   if (isWord(token, 'and', 'or') && at > 0 && next) return noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
   if (isWord(token, 'freshly', 'coarsely', 'finely') && isWord(next, 'ground')) return 2;
-  if (adverbs.has(token.low)) {
+  if (isAdverb(token.low)) {
     const rest = next && !asBought ? noteLength(words, at + 1, asBought) : 0;
     return rest > 0 ? 1 + rest : 0;
   }
@@ -144,7 +147,7 @@ const noteFrom = (words: readonly Token[], start: number): number => {
       return at;
     if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
     if (isPrepared(token) && endsInNote(words, at)) return at;
-    if (adverbs.has(token.low) && isPrepared(words[at + 1])) return at;
+    if (isAdverb(token.low) && isPrepared(words[at + 1])) return at;
   }
   return words.length;
 };

@@ -134,6 +134,11 @@ const withMeasure = (line: Line, head: Head, measure: UnitRead, behind: boolean)
   head.unit = measure.unit;
   head.end = measure.end;
   if (measure.doubt) head.because.push(measure.doubt);
+  if (measure.unit === 'cl' && isWord(tokens[measure.end], 'garlic')) {
+    head.unit = 'clove';
+    head.because.push('cl is read as cloves.');
+    return;
+  }
   if (
     measure.unit === 'cup' &&
     isWord(tokens[measure.end], 'mushrooms', 'cakes') &&
@@ -147,6 +152,19 @@ const withMeasure = (line: Line, head: Head, measure: UnitRead, behind: boolean)
   asContainer(line, head, behind);
 };
 
+/** "400 g tins x 2": how many stands behind. */
+const timesSo = (tokens: readonly Token[], head: Head): void => {
+  const times = isWord(tokens[head.end], 'x') || isSign(tokens[head.end], '×');
+  const many = times ? figureAt(tokens, head.end + 1) : undefined;
+  if (!many) return;
+  head.quantity = many.value;
+  head.to = many.to;
+  head.end = many.end;
+  head.because = head.because.filter((why) => why !== howMany);
+};
+
+const howMany = 'How many of them is not stated.';
+
 /** "400 g tin", "400g/14oz tin": the amount was the size of one. True when it was. */
 const asContainer = ({ tokens }: Line, head: Head, behind: boolean): boolean => {
   const { quantity, unit } = head;
@@ -156,7 +174,8 @@ const asContainer = ({ tokens }: Line, head: Head, behind: boolean): boolean => 
   head.pack = { amount: quantity.toString(), unit };
   head.quantity = Rational.one;
   head.unit = container.unit;
-  if (isPlural(tokens[head.end])) head.because.push('How many of them is not stated.');
+  if (isPlural(tokens[head.end])) head.because.push(howMany);
   head.end = container.end;
+  timesSo(tokens, head);
   return true;
 };

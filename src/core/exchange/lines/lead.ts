@@ -2,7 +2,7 @@ import { figureAt } from './figures.js';
 import { isSign, type Line, wordsOf } from './tokens.js';
 
 const leads =
-  /^(?:optional|to (?:serve|garnish|finish|decorate|glaze)|for (?:the )?[\p{L} ]{2,30}|garnish|topping|filling|sauce|dressing|plus)$/iu;
+  /^(?:optional(?: \p{L}+)?|to (?:serve|garnish|finish|decorate|glaze)|for (?:the )?[\p{L} ]{2,30}|garnish|topping|filling|sauce|dressing|plus)$/iu;
 
 /** "Optional: 1 tbsp capers", "For the filling: 200 g ricotta": words before a colon that say what the line is for. */
 export const leadOf = (line: Line): { note: string; end: number } => {

@@ -3,7 +3,7 @@ import { extentsEnd } from './counted.js';
 import { figureAt } from './figures.js';
 import { isPrepared } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
-import { countAt, isPlural } from './measures.js';
+import { countAt, isMeasuredUnit, isPlural } from './measures.js';
 import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { approximations, sizes } from './words.js';
 
@@ -36,11 +36,21 @@ export const tailOf = (line: Line): Tail | undefined => {
       end === tokens.length ||
       isSign(tokens[end], ',') ||
       sizes.has(tokens[end]?.low ?? '');
-    if (lead.bracket !== closes || !ends(tokens, end) || !clear || lead.start === 0) continue;
+    if (lead.bracket !== closes || !clear || lead.start === 0) continue;
+    if (!ends(tokens, end)) {
+      if (!isMeasuredUnit(head.unit)) continue;
+      head.because.push('Words of the name may stand behind the amount.');
+    }
     if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
     return {
       head,
-      rest: [...tokens.slice(0, lead.start), comma(tokens[at]!), ...inside, ...tokens.slice(end)],
+      rest: [
+        ...tokens.slice(0, lead.start),
+        comma(tokens[at]!),
+        ...inside,
+        comma(tokens[at]!),
+        ...tokens.slice(end),
+      ],
     };
   }
   return oneBehind(line);

@@ -1,6 +1,6 @@
 /** Bullets, boxes to tick and the numbers of a list say nothing of the line itself. */
 const bullet = /^(?:[\p{So}•·‣»›>*†–—-]+|\[[ xX]?\]|o(?= [\d½⅓⅔¼¾⅛]))\s*/u;
-const listNumber = /^\d{1,2}[.)]\s+(?=[\d½⅓⅔¼¾⅛])/;
+const listNumber = /^(?:\d{1,2}[.)]|[a-z]\))\s+(?=[\d½⅓⅔¼¾⅛])/;
 
 /** Raised and lowered figures of a fraction, "¹⁄₂", as plain ones. */
 const raised = /(\d?)([⁰¹²³⁴-⁹]+)\s?[⁄/∕]\s?([₀-₉]+|\d+)/g;
@@ -15,6 +15,7 @@ export const tidy = (text: string): string =>
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim()
     .replace(raised, plainFraction)
+    .replace(/(\d)·(?=\d)/g, '$1.')
     .replace(/\((?:e?s)\)/g, '')
     .replace(bullet, '')
     .replace(bullet, '')

@@ -79,7 +79,8 @@ const otherSystem = (line: Line, head: Head): boolean => {
     return true;
   }
   const start = head.end;
-  if (!isSign(tokens[start], '/', '|') && !isWord(tokens[start], 'or')) return false;
+  const marked = isSign(tokens[start], '/', '|', ',') || isDash(tokens[start]);
+  if (!marked && !isWord(tokens[start], 'or')) return false;
   const next = amountAt(tokens, start + 1);
   if (!next || !tokens[next.end]) return false;
   agree(head, next);

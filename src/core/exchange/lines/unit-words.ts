@@ -20,12 +20,13 @@ export const volumes = spelt({
   cl: 'cl centilitre centilitres centiliter centiliters',
   dl: 'dl decilitre decilitres deciliter deciliters',
   l: 'l lt ltr ltrs litre litres liter liters',
-  tsp: 'tsp tsps tspn tspns teasp teaspoon teaspoons teaspoonful teaspoonfuls',
-  tbsp: 'tbsp tbsps tbs tbl tbls tblsp tblsps tblspn tb tablespoon tablespoons tablespoonful tablespoonfuls tbspn tbspns tblespoon tblespoons',
+  tsp: 'tsp tsps tspn tspns teasp teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful teaspon teaspons',
+  tbsp: 'tbsp tbsps tbs tbl tbls tblsp tblsps tblspn tb tablespoon tablespoons tablespoonful tablespoonfuls tablespoonsful tablesp tbslp tbsn tblspoon tblspoons tbspn tbspns tblespoon tblespoons',
   dessertspoon:
     'dsp dessertspoon dessertspoons dessertspoonful dessertspoonfuls dstsp dssp desertspoon desertspoons',
   cup: 'cup cups c cupful cupfuls',
-  'fl-oz': 'floz',
+  'fl-oz': 'floz fl-oz fluid-ounce fluid-ounces',
+  gill: 'gill gills',
   pint: 'pint pints pt pts',
   quart: 'quart quarts qt qts',
   gallon: 'gallon gallons gal gals',
@@ -35,13 +36,13 @@ export const volumes = spelt({
 export const containers = spelt({
   tin: 'tin tins can cans',
   jar: 'jar jars',
-  bottle: 'bottle bottles',
-  packet: 'packet packets pack packs package packages pkg pkgs pkt pkts',
+  bottle: 'bottle bottles btl btls',
+  packet: 'packet packets pack packs package packages pkg pkgs pkge pkges pkt pkts pk pks',
   sachet: 'sachet sachets',
-  envelope: 'envelope envelopes',
+  envelope: 'envelope envelopes env envs',
   bag: 'bag bags',
   box: 'box boxes',
-  carton: 'carton cartons',
+  carton: 'carton cartons ctn ctns',
   container: 'container containers',
   tub: 'tub tubs',
   pot: 'pot pots',
@@ -56,9 +57,9 @@ export const containers = spelt({
   log: 'log logs',
   wheel: 'wheel wheels',
   stick: 'stick sticks',
-  bunch: 'bunch bunches',
+  bunch: 'bunch bunches bn bnch',
   head: 'head heads',
-  piece: 'piece pieces',
+  piece: 'piece pieces pc pcs pce pces',
   slab: 'slab slabs',
   roll: 'roll rolls',
 });
@@ -106,10 +107,13 @@ export const counts = spelt({
   glass: 'glass glasses',
   wineglass: 'wineglass wineglasses',
   mug: 'mug mugs',
+  teacup: 'teacup teacups teacupful teacupfuls',
+  walnut: 'walnut',
+  hazelnut: 'hazelnut',
   shot: 'shot shots',
   strip: 'strip strips',
   spear: 'spear spears',
-  square: 'square squares',
+  square: 'square squares sq sqs',
   strand: 'strand strands',
   blade: 'blade blades',
   nest: 'nest nests',
@@ -125,7 +129,7 @@ export const counts = spelt({
 
 /** What a full stop may follow without ending anything. */
 export const abbreviated = new Set(
-  'mg g gr gm kg oz lb ml cc cl dl l lt ltr tsp teasp tbsp tbs tbl tblsp tb dsp c pt qt gal pkg pkt doz floz'.split(
+  'mg g gr gm sq pack pk pkge env ctn btl bn bnch pc pce tablesp tbslp tbsn tspn tbspn kg oz lb ml cc cl dl l lt ltr tsp teasp tbsp tbs tbl tblsp tb dsp c pt qt gal pkg pkt doz floz'.split(
     ' ',
   ),
 );

@@ -34,14 +34,14 @@ export const adverbs = set(
 export const sizes = set(
   'large small medium big medium-sized medium-size large-sized small-sized extra-large jumbo tiny long whole',
   'ripe firm free-range organic unwaxed good-quality day-old stale fat plump good-sized bite-sized bite-size',
-  'medium-large large-ish smallish largish medium-ripe overripe over-ripe underripe room-temperature',
-  'med lge lg sm xl thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
+  'medium-large large-ish smallish largish medium-ripe overripe over-ripe underripe under-ripe just-ripe unripe room-temperature',
+  'store-bought shop-bought med lge lg sm xl thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
 );
 
 /** Heat and hardness, a note before these foods and part of the name before others ("hot paprika"). */
 export const states = set('hot cold warm boiling chilled iced soft soft-set cool');
 export const takesState = set(
-  'water milk stock broth butter coffee tea cream vegetables mash custard margarine wine lard shortening',
+  'potato potatoes rice pasta noodles spaghetti water milk stock broth butter coffee tea cream vegetables mash custard margarine wine lard shortening',
 );
 
 /** Between figure and unit: "2 heaped tbsp", "3 fat cloves". */

@@ -34,7 +34,7 @@ export const withPrices = (
   );
   const added = new Map<string, string>();
   for (const one of priced) {
-    const { row, match, before } = one;
+    const { row, match } = one;
     const name = packName(row, match);
     const key = match.pack?.key ?? added.get(name) ?? newKey(supplier, row.brand, packs);
     if (match.instead) uncode(packs, match.instead.key);
@@ -54,18 +54,14 @@ export const withPrices = (
     packs.set(key, {
       ...pack,
       code: row.id,
-      prices: isSame(one) ? pack.prices : [...pack.prices, priceOf(row, pack)],
+      prices: one.kind === 'same' ? pack.prices : [...pack.prices, priceOf(row, pack)],
     });
-    void before;
   }
   const all = [...packs.values()];
   const [only] = doc.packs;
   const keep = doc.packs.length === 1 && all.length > 1 ? only!.key : undefined;
   return { ...doc, packs: all.map((pack) => (pack.key === keep ? { ...pack, preferred: true } : pack)) };
 };
-
-const isSame = ({ row, before }: Priced): boolean =>
-  before !== null && !before.guess && before.price === row.price && before.date <= row.date;
 
 const uncode = (packs: Map<string, Pack>, key: string): void => {
   const pack = packs.get(key);

@@ -10,7 +10,7 @@ import type { Named } from './near.js';
 import type { ListRead, ListRow, Refusal } from './rows.js';
 
 /** A row and the pack it prices; `before` is the price that stood, null when there was none. */
-export type Priced = { row: ListRow; match: Match; before: Price | null };
+export type Priced = { kind: Kind; row: ListRow; match: Match; before: Price | null };
 export type Unmatched = { row: ListRow; near: Named[] };
 
 /**
@@ -76,7 +76,7 @@ export const planOf = ({ rows, refused }: ListRead, from: From): Plan => {
       }
       target.days.set(row.date, row.line);
       const kind = kindOf(row, match, target);
-      plan[kind].push({ row, match, before: target.standing });
+      plan[kind].push({ kind, row, match, before: target.standing });
       if (kind === 'fresh' || kind === 'changed')
         target.standing = { key: '', date: row.date, price: row.price, guess: false };
       const coded = match.how === 'choice' ? matcher.coded(row.id) : undefined;

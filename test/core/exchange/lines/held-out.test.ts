@@ -14,6 +14,7 @@ test.each([
   'lines-reported',
   'lines-sixth',
   'lines-seventh',
+  'lines-eighth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
