@@ -119,6 +119,7 @@ const sizeOfEach = (line: Line, head: Head, amount: Amount, crossed: boolean): v
   const pack = packOf(amount);
   if (!crossed && !countAt(line.tokens, amount.end))
     head.because.push('Two figures stand side by side: how many, and the size of each.');
+  if (!line.tokens[amount.end]) head.because.push('What is counted is not said.');
   if (pack) head.pack = pack;
   else head.notes.push(wordsOf(line, line.tokens.slice(head.end, amount.end)));
   head.end = amount.end;

@@ -114,7 +114,7 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
     const rest = next && !asBought ? noteLength(words, at + 1, asBought) : 0;
     return rest > 0 ? 1 + rest : 0;
   }
-  if (isWord(token, 'free', 'good') && isWord(next, 'range', 'quality')) return 2;
+  if (isWord(token, 'free', 'good') && isWord(next, 'range', 'quality', 'sized', 'size')) return 2;
   if (next && kinds[token.low]?.has(next.low)) return 0;
   if (kindsOfLast[token.low]?.has(words.at(-1)!.low)) return 0;
   if (sizes.has(token.low) && isWord(next, 'sized', 'size')) return 2;

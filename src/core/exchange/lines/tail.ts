@@ -5,7 +5,7 @@ import { isPrepared } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { countAt, isMeasuredUnit, isPlural } from './measures.js';
 import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
-import { approximations, sizes } from './words.js';
+import { approximations, parts, partWords, sizes } from './words.js';
 
 /** An amount that stands behind its food, with what is left of the line: "flour 200 g", "eggs x 3", "lemon (1)". */
 export type Tail = { head: Head; rest: Token[] };
@@ -23,9 +23,10 @@ export const tailOf = (line: Line): Tail | undefined => {
     const head = figureAt(tokens, at) ? headOf(line, at, true) : undefined;
     if (!head && inWords) continue;
     if (!head) return undefined;
-    const lead = leadOf(tokens, at);
+    const part = partStart(tokens, at);
+    const lead = leadOf(tokens, part);
     // "cream - half a pint": in words, only behind a mark and with a unit.
-    if (inWords && (lead.start === at || head.unit === 'each')) continue;
+    if (inWords && (lead.start === part || head.unit === 'each')) continue;
     const closing = lead.bracket ? tokens.findIndex((token, i) => i >= head.end && isSign(token, ')')) : -1;
     const inside = tokens.slice(head.end, Math.max(closing, head.end));
     const closes = closing >= 0 && (inside.length === 0 || isSign(inside[0], ','));
@@ -41,6 +42,9 @@ export const tailOf = (line: Line): Tail | undefined => {
       if (!isMeasuredUnit(head.unit)) continue;
       head.because.push('Words of the name may stand behind the amount.');
     }
+    if (part < at) head.notes.unshift(wordsOf(line, tokens.slice(part, at - 1)));
+    if (part < at || (lead.about && isSign(tokens[lead.start], ',')))
+      head.because.push('How many are meant is read from what stands behind the name.');
     if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
     return {
       head,
@@ -101,6 +105,18 @@ const ends = (tokens: readonly Token[], at: number): boolean => {
     isPrepared(next) ||
     sizes.has(next.low)
   );
+};
+
+/** Back over "juice of" before a figure: "lemons (juice of 4)". */
+const partStart = (tokens: readonly Token[], at: number): number => {
+  let start = at;
+  if (isWord(tokens[at - 1], 'of') && parts.has(tokens[at - 2]?.low ?? '')) start = at - 2;
+  while (
+    start < at &&
+    (parts.has(tokens[start - 1]?.low ?? '') || partWords.has(tokens[start - 1]?.low ?? ''))
+  )
+    start--;
+  return start;
 };
 
 /** Steps back over what only joins: "-", ":", "x", "(", "…", "about". */

@@ -15,6 +15,7 @@ test.each([
   'lines-sixth',
   'lines-seventh',
   'lines-eighth',
+  'lines-ninth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
