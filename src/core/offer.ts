@@ -26,9 +26,7 @@ const told = (figures: Figures, gap: Gap, cooked: string): { words: string; sour
  * likeliest; nothing where the reference has none. `cooked` is how it is cooked.
  */
 export const offerFor = (ingredient: Ingredient, gap: Gap, cooked = ''): string => {
-  for (const food of foodsLike(ingredient.name)) {
-    const found = told(figuresOf(food), gap, cooked);
-    if (found) return `The reference has ${found.words}: ${food.name} (${found.source}).`;
-  }
-  return '';
+  const [food] = foodsLike(ingredient.name, 1);
+  const found = food && told(figuresOf(food), gap, cooked);
+  return found ? `The reference has ${found.words}: ${food.name} (${found.source}).` : '';
 };

@@ -4,7 +4,7 @@ import { byKey, type Facts } from '../../src/core/facts/facts.js';
 import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
 import { kitchen } from '../../src/core/facts/kitchen.js';
 import { place } from '../../src/core/facts/place.js';
-import { type Recipe, recipe } from '../../src/core/facts/recipe.js';
+import { type Recipe, recipe, scalings } from '../../src/core/facts/recipe.js';
 import { requirementsOf } from '../../src/core/requirements.js';
 import type { LineNeed } from '../../src/core/scaling.js';
 
@@ -30,15 +30,21 @@ export const labelled = (named: { contains?: string[]; may?: string[] } = {}) =>
   return { allergens: Object.fromEntries(published.substances.map(({ id }) => [id, entry(id)])) };
 };
 
-/** "300 g leek", "2 each @pastry" for a component, "taste salt"; then how it is stated or scales: "pieces", "bought". */
+/**
+ * "300 g leek", "2-3 clove garlic" for a range, "2 each @pastry" for a component, "taste salt"; then how it is stated
+ * or scales: "pieces", "herb", "bought", "once roasted".
+ */
 const line = (text: string, at: number) => {
   const [first, ...rest] = text.split(' ');
   const toTaste = first === 'taste';
   const [unit, what, ...ways] = toTaste ? ['each', ...rest] : rest;
   const item = what!.startsWith('@') ? { component: what!.slice(1) } : { ingredient: what };
-  const scales = toTaste ? 'taste' : ways.includes('pieces') ? 'pieces' : 'straight';
-  const stated = ways.find((way) => way === 'bought' || way === 'prepared') ?? 'usual';
-  return { key: `l${at}`, amount: toTaste ? null : first, unit, item, scales, stated };
+  const scales = toTaste ? 'taste' : (ways.find((way) => scalings.some((one) => one === way)) ?? 'straight');
+  const once = ways.indexOf('once');
+  const cooked = once < 0 ? '' : ways[once + 1];
+  const stated = cooked ? 'cooked' : (ways.find((way) => way === 'bought' || way === 'prepared') ?? 'usual');
+  const [amount, amountTo = null] = toTaste ? [null] : first!.split('-');
+  return { key: `l${at}`, amount, amountTo, unit, item, scales, stated, cooked };
 };
 
 const measureOf = (text: string) => {

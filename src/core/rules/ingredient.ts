@@ -13,7 +13,7 @@ export const ingredientRules = (ingredient: Ingredient, known: Known, refuse: Re
   if (ingredient.packs.filter(({ preferred }) => preferred).length > 1)
     refuse('packs', 'two-preferred', 'Lines are priced at one pack: mark one as preferred, not several.');
   figures(ingredient, refuse);
-  cookedYields(ingredient, refuse);
+  cooked(ingredient, refuse);
   for (const id of Object.keys(ingredient.allergens))
     if (!allergenIds.has(id))
       refuse(
@@ -28,21 +28,6 @@ const packRules = (pack: Pack, refuse: Refuse): void => {
   ownUnit(`packs/${pack.key}/size`, pack.size.unit, refuse);
   if (isZero(pack.size.amount))
     refuse(`packs/${pack.key}/size`, 'pack-empty', 'A pack holds more than 0: type what one pack holds.');
-};
-
-const cookedYields = (ingredient: Ingredient, refuse: Refuse): void => {
-  const seen = new Set<string>();
-  for (const { name, yield: part } of ingredient.cookedYields) {
-    if (isZero(part))
-      refuse(
-        'cookedYields',
-        'yield-zero',
-        `A cooked yield of 0 would mean that nothing is left of it ${name}: type a share such as 0.58.`,
-      );
-    if (seen.has(normalName(name)))
-      refuse('cookedYields', 'cooked-twice', `The cooked yield ${name} stands twice: give it once.`);
-    seen.add(normalName(name));
-  }
 };
 
 const figures = ({ edibleYield, density, weights }: Ingredient, refuse: Refuse): void => {
@@ -62,5 +47,24 @@ const figures = ({ edibleYield, density, weights }: Ingredient, refuse: Refuse):
     if (isZero(grams)) refuse('weights', 'weight-zero', `One ${unit} weighs more than 0 g.`);
     if (seen.has(unit)) refuse('weights', 'weight-twice', `The weight of one ${unit} stands twice.`);
     seen.add(unit);
+  }
+};
+
+const cooked = ({ cookedYields }: Ingredient, refuse: Refuse): void => {
+  const seen = new Set<string>();
+  for (const { name, yield: share } of cookedYields) {
+    if (isZero(share))
+      refuse(
+        'cookedYields',
+        'cooked-yield-zero',
+        `A cooked yield of 0 would mean that nothing is left of it once ${name}: type a share such as 0.584, or take it out while it is not known.`,
+      );
+    if (seen.has(normalName(name)))
+      refuse(
+        'cookedYields',
+        'cooked-yield-twice',
+        `The yield once ${name} stands twice: keep one, or give the other a name of its own, such as "${name}, off the bone".`,
+      );
+    seen.add(normalName(name));
   }
 };
