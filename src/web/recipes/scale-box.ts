@@ -69,7 +69,7 @@ export const boxForm = ({ asked, portions, portion, facts }: ScaledRecipe, typed
   const { form } = typed;
   if (form.portions !== '' || form.each !== '' || !asked) return form;
   const each =
-    'portions' in asked ? typedMeasure(asked.portion) : portion ? shown(portion, facts.kitchen) : '';
+    'portions' in asked ? typedMeasure(asked.portion ?? null) : portion ? shown(portion, facts.kitchen) : '';
   return { portions: portions ? figure(portions) : '', each };
 };
 
