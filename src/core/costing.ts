@@ -36,7 +36,7 @@ const ratesOf = once(
 );
 
 /** The rate of an ingredient by a measure, worked out once for all the lines that ask for it. */
-const rateOf = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
+export const rateOf = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
   const rates = ratesOf(facts.kitchen, facts);
   let byBase = rates.get(base);
   if (!byBase) {

@@ -22,7 +22,8 @@ export const unitPrice = (pack: Pack, kitchen: Pick<Kitchen, 'units' | 'cup'>): 
   return { minor: toMinor(Rational.of(price.price).over(held)), unit, date, guess };
 };
 
-const unitFor = (unit: string, units: Kitchen['units']): string => {
+/** What an amount is priced by: the kilo or litre, the pound or quart where US units are shown, or its own count. */
+export const unitFor = (unit: string, units: Kitchen['units']): string => {
   const base = baseOf(unit);
   if (base === 'g') return units === 'us' ? 'lb' : 'kg';
   if (base === 'ml') return units === 'us' ? 'quart' : 'l';
