@@ -40,34 +40,45 @@ export const readMeasure = (text: string, of: 'any' | 'g' | 'ml' = 'any'): Read<
 const hundred = Rational.of(100);
 const ten = Rational.of(10);
 
-/**
- * The edible part of what is bought, as exact text of a factor: "72", "72 %" and "0.72" are 0.72. Above one is typed as
- * a factor, such as 3.05 for what swells; zero and more than all are refused.
- */
-export const readEdibleYield = (text: string): Read<string> => {
+type ShareWords = { name: string; zero: string };
+
+/** A share of a weight as exact text of a factor: "72", "72 %" and "0.72" are 0.72; above one only as a factor. */
+const readShare = (text: string, { name, zero }: ShareWords): Read<string> => {
   const plain = text.trim();
   const marked = /%$/.test(plain);
   const read = readAmount(plain.replace(/\s*%$/, ''));
   const entered = plain === '' ? '' : ` You entered ${cited(plain)}.`;
   if ('sentence' in read)
-    return refuse(
-      `Enter the edible yield as a per cent, such as 72, or as a factor, such as 0.72.${entered}`,
-    );
+    return refuse(`Enter the ${name} as a per cent, such as 72, or as a factor, such as 0.72.${entered}`);
   const value = Rational.parse(read.amount);
-  if (value.isZero)
-    return refuse(
-      'An edible yield of 0 would mean that nothing of it can be eaten. Enter 1 to 100, or leave it empty while it is not known.',
-    );
+  if (value.isZero) return refuse(zero);
   const isFactor = !marked && value.compare(ten) < 0;
   if (!isFactor && value.compare(hundred) > 0) {
     const slipped = value.over(ten);
     const guess = slipped.compare(hundred) <= 0 ? ` Did you mean ${slipped.toString()}?` : '';
     return refuse(
-      `Edible yield must be between 1 and 100.${entered}${guess} What swells is entered as a factor, such as ${value.over(hundred).toString()}.`,
+      `${name.charAt(0).toUpperCase()}${name.slice(1)} must be between 1 and 100.${entered}${guess} What swells is entered as a factor, such as ${value.over(hundred).toString()}.`,
     );
   }
   return { value: (isFactor ? value : value.over(hundred)).toString() };
 };
+
+/**
+ * The edible part of what is bought, as exact text of a factor: "72", "72 %" and "0.72" are 0.72. Above one is typed as
+ * a factor, such as 3.05 for what swells; zero and more than all are refused.
+ */
+export const readEdibleYield = (text: string): Read<string> =>
+  readShare(text, {
+    name: 'edible yield',
+    zero: 'An edible yield of 0 would mean that nothing of it can be eaten. Enter 1 to 100, or leave it empty while it is not known.',
+  });
+
+/** What one part weighs once cooked, read in the same way; zero is refused. */
+export const readCookedYield = (text: string): Read<string> =>
+  readShare(text, {
+    name: 'cooked yield',
+    zero: 'A cooked yield of 0 would mean that nothing is left of it once cooked. Enter 1 to 100, or take the row out while it is not known.',
+  });
 
 const toCelsius = (degrees: number): number =>
   Number(

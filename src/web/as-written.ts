@@ -7,6 +7,14 @@ const figures = new Set([
   'portions',
   'cookingLoss',
   'portionsPerShelf',
+  'pan',
+  'litres',
+  'diameter',
+  'side',
+  'length',
+  'width',
+  'hole',
+  'depth',
   'yield',
   'gramsPerMl',
   'grams',
@@ -28,8 +36,8 @@ export const asWritten = <T>(before: unknown, after: T): T => {
 
 const counterpart = (before: unknown, row: unknown): unknown => {
   const name = (one: unknown) => {
-    const { key, unit } = (one ?? {}) as { key?: unknown; unit?: unknown };
-    return key ?? unit;
+    const { key, unit, name } = (one ?? {}) as { key?: unknown; unit?: unknown; name?: unknown };
+    return key ?? unit ?? name;
   };
   return Array.isArray(before) ? before.find((one) => name(one) === name(row)) : undefined;
 };

@@ -29,6 +29,7 @@ const forms: Record<EntityName, Forms> = {
       edibleYield: '/yield',
       density: '/yield',
       weights: '/yield',
+      cookedYields: '/yield',
       allergens: '/label',
       traits: '/diets',
       keeping: '/keeping',

@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { type Ingredient, ingredient } from '../../core/facts/ingredient.js';
-import { figuresOf, foodOf, foodsLike } from '../../core/foods.js';
+import { type Food, figuresOf, foodOf, foodsLike } from '../../core/foods.js';
+import { honestSource } from '../../core/own-figures.js';
 import { readMoney } from '../../core/reading.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
 import { readEdibleYield, readMeasure } from '../../core/reading-measures.js';
@@ -13,27 +14,27 @@ import { type Answerer, query } from '../house.js';
 import { keyFrom } from '../keys.js';
 import { page } from '../page.js';
 import { add } from '../save.js';
+import { typedYield } from '../typed.js';
 import { namesakeOf, sectionsIn } from './basics.js';
-import { foodInWords } from './food-words.js';
+import { doubtsOf, foodInWords, restOf, type Said } from './food-words.js';
 
 export type NewIngredient = {
   sections: string[];
   namesake: { name: string; href: string } | undefined;
   currency: string;
   foods: { id: string; name: string; says: string }[];
+  /** The food whose figures were chosen, and those that go with its edible yield. */
+  chosen: { name: string; doubts: string[]; rest: Said[] } | undefined;
 };
+
+const asWeighed = { yield: '100 %', yieldSource: 'as weighed' };
 
 /** The few things first; the rest has its own forms on the ingredient's page. */
 export const askForIngredient: Answerer = (request, reply) =>
-  draw(reply, {
-    name: query(request, 'name'),
-    date: typedDay(todayOf(request)),
-    yield: '100 %',
-    yieldSource: 'as weighed',
-  });
+  draw(reply, { name: query(request, 'name'), date: typedDay(todayOf(request)), ...asWeighed });
 
 export const addIngredient: Answerer = async (request, reply) => {
-  const form = request.body as Form;
+  const form = withChosen(request.body as Form);
   if (text(form, 'do') === 'look') return draw(reply, form);
   const taken = new Set(
     (await namesOf(request.server.house.db)).ingredients.map(({ key }) => key).concat('new'),
@@ -46,7 +47,25 @@ export const addIngredient: Answerer = async (request, reply) => {
 
 /** What the reference has for the name, as it is typed. */
 export const lookUp: Answerer = (request, reply) =>
-  draw(reply, request.body as Form, [], 'ingredients/_reference-part');
+  draw(reply, request.body as Form, [], 'ingredients/_offers');
+
+/** The edible yield of the food that was chosen, and what goes with it. */
+export const choose: Answerer = (request, reply) =>
+  draw(reply, withChosen(request.body as Form), [], 'ingredients/_reference');
+
+/**
+ * The form with the edible yield of the food chosen. `filled` says whose yield was filled in before, so that what is
+ * typed over it stands; choosing none takes a yield that was filled in out again.
+ */
+const withChosen = (form: Form): Form => {
+  const id = text(form, 'reference');
+  const food = foodOf(id);
+  if (id === text(form, 'filled')) return form;
+  if (!food) return { ...form, ...asWeighed, filled: '' };
+  const { edibleYield } = figuresOf(food);
+  const given = edibleYield && { yield: typedYield(edibleYield.yield), yieldSource: edibleYield.source };
+  return { ...form, ...(given ?? asWeighed), filled: id };
+};
 
 const readIngredient = (
   reading: Reading,
@@ -81,21 +100,20 @@ const readPack = (reading: Reading, request: FastifyRequest): Ingredient['packs'
   return [{ key: 'pack-1', supplier, brand: '', code: '', size, preferred: true, prices }];
 };
 
-/** The figures of the reference where they were chosen, else the yield as typed. */
+/** The yield as it stands in the form, and the other figures of the food that was chosen. */
 const readFigures = (reading: Reading): Partial<Ingredient> => {
   const food = foodOf(reading.text('reference'));
   const typed = reading.maybe('yield', 'Edible yield', readEdibleYield);
-  const own = typed === null ? null : { yield: typed, source: reading.text('yieldSource') };
-  if (!food) return { edibleYield: own };
-  const given = figuresOf(food);
-  return { ...given, edibleYield: given.edibleYield ?? own };
+  const source = typed === null ? '' : honestSource(reading.text('yieldSource'), typed, 'edibleYield');
+  const edibleYield = typed === null ? null : { yield: typed, source };
+  return { ...(food && figuresOf(food)), edibleYield };
 };
 
 const draw = async (
   reply: FastifyReply,
   form: Form,
   faults: readonly Fault[] = [],
-  part: 'ingredients/_new' | 'ingredients/_reference-part' = 'ingredients/_new',
+  part: 'ingredients/_new' | 'ingredients/_offers' | 'ingredients/_reference' = 'ingredients/_new',
 ) => {
   const { db } = reply.request.server.house;
   const name = text(form, 'name').trim();
@@ -103,8 +121,19 @@ const draw = async (
     sections: await sectionsIn(db, reply.request.kitchen),
     namesake: namesakeOf((await namesOf(db)).ingredients, name, ''),
     currency: reply.request.kitchen.currency,
-    foods: foodsLike(name).map((food) => ({ id: food.id, name: food.name, says: foodInWords(food) })),
+    foods: offers(name, foodOf(text(form, 'reference'))),
+    chosen: chosenOf(foodOf(text(form, 'reference'))),
   };
   const head = { title: name || 'A new ingredient', nav: 'Recipes', form, faults } as const;
   return page(reply, 'ingredients/new', { ...head, ...model }, part);
 };
+
+/** Foods of a like name; one that is chosen stays among them whatever is typed after. */
+const offers = (name: string, chosen: Food | undefined): NewIngredient['foods'] => {
+  const found = foodsLike(name);
+  const all = chosen && !found.includes(chosen) ? [chosen, ...found].slice(0, 3) : found;
+  return all.map((food) => ({ id: food.id, name: food.name, says: foodInWords(food) }));
+};
+
+const chosenOf = (food: Food | undefined): NewIngredient['chosen'] =>
+  food && { name: food.name, doubts: doubtsOf(food), rest: restOf(figuresOf(food)) };

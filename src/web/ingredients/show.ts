@@ -13,13 +13,14 @@ import { read, type Stored } from '../../store/documents.js';
 import { type Use, usesOf } from '../../store/uses.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, param } from '../house.js';
-import { type Html, html, nothing } from '../html.js';
+import { type Html, html } from '../html.js';
 import { pageOf } from '../links.js';
 import { inOrder } from '../listing.js';
 import { withMend } from '../mends.js';
 import { page } from '../page.js';
-import { measureInWords, typedAmount, typedPercent, typedUnit } from '../typed.js';
+import { measureInWords, typedPercent, typedUnit } from '../typed.js';
 import { traitNames } from './diets.js';
+import { type FigurePart, figurePart } from './figure-rows.js';
 import { keepingStates } from './keeping.js';
 import { type LabelRow, labelRows } from './label-rows.js';
 
@@ -31,14 +32,14 @@ export type PackRow = {
   price: string;
   older: string[];
 };
-export type FigureRow = { figure: Html; words: string; source: string };
 export type IngredientPage = {
   key: string;
   archived: boolean;
   sub: string;
   notBought: boolean;
   packs: PackRow[];
-  figures: FigureRow[];
+  figures: FigurePart;
+  revision: number;
   label: LabelRow[];
   list: string;
   traits: { yes: string; no: string; unknown: string };
@@ -67,7 +68,8 @@ const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: 
     sub: subLine(stored, kitchen, f),
     notBought: doc.notBought,
     packs: doc.packs.map((pack) => packRow(pack, doc, kitchen, f)),
-    figures: figureRows(doc),
+    figures: figurePart(doc),
+    revision: stored.revision,
     label: labelRows(doc, kitchen),
     list: listOf(kitchen).name,
     traits: traitWords(doc),
@@ -114,38 +116,6 @@ const packRow = (pack: Pack, doc: Ingredient, kitchen: Kitchen, f: Format): Pack
       : html`<b class="loud">no price</b>`,
     price: prices[0] ? words(prices[0]) : '',
     older: prices.slice(1).map(words),
-  };
-};
-
-const figureRows = (doc: Ingredient): FigureRow[] => [
-  yieldRow(doc),
-  ...(doc.density
-    ? [
-        {
-          figure: html`<span class="qty"><b>${typedAmount(doc.density.gramsPerMl)}</b><span class="unit">g</span></span>`,
-          words: 'is what one ml weighs',
-          source: doc.density.source,
-        },
-      ]
-    : []),
-  ...doc.weights.map(({ unit, grams, of, source }) => ({
-    figure: html`<span class="qty"><b>${typedAmount(grams)}</b><span class="unit">g</span></span>`,
-    words: `is one ${unit === 'each' ? 'piece' : unit}, ${of === 'bought' ? 'as bought' : 'the part that is eaten'}`,
-    source,
-  })),
-];
-
-const yieldRow = ({ edibleYield, notBought }: Ingredient): FigureRow => {
-  if (!edibleYield)
-    return {
-      figure: notBought ? nothing : html`<b class="loud">not known</b>`,
-      words: notBought ? 'not bought, so no yield is needed' : 'how much of what is bought is eaten',
-      source: '',
-    };
-  return {
-    figure: html`<b class="figure small-figure">${typedPercent(edibleYield.yield)}%</b>`,
-    words: 'of what is bought is eaten',
-    source: edibleYield.source,
   };
 };
 

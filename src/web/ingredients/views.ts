@@ -16,7 +16,8 @@ export type IngredientViews = {
   'ingredients/_list': IngredientList;
   'ingredients/new': NewIngredient;
   'ingredients/_new': NewIngredient;
-  'ingredients/_reference-part': NewIngredient;
+  'ingredients/_offers': NewIngredient;
+  'ingredients/_reference': NewIngredient;
   'ingredients/show': IngredientPage;
   'ingredients/part': AnyPart;
   'ingredients/_part': AnyPart;
