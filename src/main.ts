@@ -4,6 +4,7 @@ import { type Config, readConfig } from './config.js';
 import { checkPort, portRefusal } from './port.js';
 import { anyAccount } from './store/accounts.js';
 import { type Database, openDatabase } from './store/database.js';
+import { forgetDrafts } from './store/drafts.js';
 import { forgetBefore } from './store/history.js';
 import { Refusal } from './store/refusal.js';
 
@@ -62,7 +63,9 @@ const endOnSignal = (app: FastifyInstance, database: Database): void => {
 const tend = (app: FastifyInstance, { db, upkeep }: Database): void => {
   const once = async () => {
     try {
-      await forgetBefore(db, new Date(Date.now() - historyDays * 24 * 60 * minute));
+      const moment = new Date(Date.now() - historyDays * 24 * 60 * minute);
+      await forgetBefore(db, moment);
+      await forgetDrafts(db, moment);
       await upkeep();
     } catch (error) {
       app.log.error({ err: error }, 'upkeep failed');

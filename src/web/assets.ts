@@ -36,6 +36,7 @@ export const styles = [
   'days.css',
   'events.css',
   'recipes.css',
+  'drafts.css',
   'ingredients.css',
   'narrow.css',
   'phone.css',

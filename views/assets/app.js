@@ -35,7 +35,7 @@ const quiet = () => {
 document.addEventListener('submit', ({ submitter }) => {
   if (!submitter?.matches('.primary') || busy.has(submitter)) return;
   busy.set(submitter, submitter.textContent);
-  submitter.textContent = 'Saving…';
+  submitter.textContent = submitter.dataset.busy ?? 'Saving…';
 });
 document.addEventListener('htmx:finally:request', quiet);
 window.addEventListener('pageshow', quiet);
@@ -51,7 +51,17 @@ document.addEventListener('click', ({ target }) => {
   field.dispatchEvent(new Event('input', { bubbles: true }));
 });
 
-/* Rows of a form: Enter goes on or adds one, Alt and an arrow moves one. */
+/* A box flips at once; one that could not be saved flips back and says so. */
+
+const unsaved = ({ target }) => {
+  const row = target.closest?.('[data-tick]')?.closest('li');
+  if (!row) return;
+  row.dataset.failed = '';
+  document.getElementById('said').textContent = 'Not saved, tap again.';
+};
+for (const failing of ['htmx:error', 'htmx:response:error']) document.addEventListener(failing, unsaved);
+
+/* Rows of a form: Enter settles one, goes on or adds one, Alt and an arrow moves one. */
 
 const typed = 'input:not([type=hidden], [type=checkbox], [type=radio]), textarea';
 
@@ -68,8 +78,10 @@ const inRows = (event) => {
   if (event.altKey && event.key === 'ArrowUp') press(row, '[data-up]');
   else if (event.altKey && event.key === 'ArrowDown') press(row, '[data-down]');
   else if (event.key === 'Enter' && event.target.matches('input')) {
+    const settle = row.querySelector('[data-confirm]');
     const next = row.nextElementSibling?.matches('[data-row]') ? row.nextElementSibling : undefined;
-    if (next) fieldBelow(next, event.target)?.focus();
+    if (settle) settle.click();
+    else if (next) fieldBelow(next, event.target)?.focus();
     else press(row.closest('form'), `[data-add="${row.dataset.row}"]`);
   } else return false;
   return true;
@@ -81,8 +93,9 @@ const inList = ({ key, target }) => {
   const list = target.closest('[data-list]');
   if (!list || !['ArrowUp', 'ArrowDown'].includes(key) || target.matches('input:not([type=checkbox])'))
     return false;
-  const items = [...list.querySelectorAll('input[type=checkbox], a[data-item]')];
-  const next = items[items.indexOf(target) + (key === 'ArrowUp' ? -1 : 1)];
+  const items = [...list.querySelectorAll('input[type=checkbox], [role=checkbox], a[data-item]')];
+  const at = items.indexOf(target);
+  const next = at < 0 ? undefined : items[at + (key === 'ArrowUp' ? -1 : 1)];
   next?.focus();
   return Boolean(next);
 };

@@ -90,11 +90,11 @@ export class KitchenNames {
 
 const half = 0.5;
 
-/** Up to 2: the share of words both have, more where the noun is the same or one name is all within the other. */
+/** The share of words both have, more where the noun is the same or one name is all within the other. */
 const likeness = (words: readonly string[], wanted: readonly string[], count: number): number => {
   const noun = words.at(-1) === wanted.at(-1) ? half : 0;
-  const within = count === Math.min(words.length, wanted.length) ? 0.4 : 0;
-  return count / Math.max(words.length, wanted.length) + noun + within;
+  const share = count / Math.max(words.length, wanted.length);
+  return count === Math.min(words.length, wanted.length) ? share * 1.4 + noun : share + noun;
 };
 
 /** "Butter, unsalted" as it is spoken: "unsalted Butter". */
