@@ -26,10 +26,11 @@ import { diets } from './ingredients/diets.js';
 import { keeping } from './ingredients/keeping.js';
 import { label } from './ingredients/label.js';
 import { listIngredients } from './ingredients/list.js';
-import { addIngredient, askForIngredient, lookUp } from './ingredients/new.js';
+import { addIngredient, askForIngredient, choose, lookUp } from './ingredients/new.js';
 import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
 import { showIngredient } from './ingredients/show.js';
+import { takeFigures } from './ingredients/take.js';
 import { edible } from './ingredients/yield.js';
 import { saveKitchen, showKitchen } from './kitchen/settings.js';
 import { archive, askToLeave, removeIt } from './leaving.js';
@@ -119,6 +120,7 @@ export const routes: Route[] = [
   get('/ingredients/new', askForIngredient),
   post('/ingredients/new', addIngredient),
   post('/ingredients/new/reference', lookUp),
+  post('/ingredients/new/figures', choose),
   get('/ingredients/:key', showIngredient),
   get('/ingredients/:key/basics', askFor(basics)),
   post('/ingredients/:key/basics', savePart(basics)),
@@ -126,6 +128,7 @@ export const routes: Route[] = [
   post('/ingredients/:key/packs', savePart(packs)),
   get('/ingredients/:key/yield', askFor(edible)),
   post('/ingredients/:key/yield', savePart(edible)),
+  post('/ingredients/:key/reference', takeFigures),
   get('/ingredients/:key/label', askFor(label)),
   post('/ingredients/:key/label', savePart(label)),
   get('/ingredients/:key/diets', askFor(diets)),
