@@ -9,6 +9,7 @@ import { chartHeat, type RoastGuide } from './roast.js';
 import { type TinsNeeded, tinsInWords } from './tins.js';
 
 const hundred = Rational.of(100);
+const thousand = Rational.of(1000);
 
 /** The tins in words, "3 round tins of 23 cm, the last 60% full"; nothing where there are none to name. */
 export const tinWords = ({ tins, into }: Equipment): string => {
@@ -27,14 +28,18 @@ const ownTins = ({ tin, whole, last }: TinsNeeded): string => {
 
 /** The pans of a step in words: "7.4 L in the 10 L pot", "26 L in 3 goes in the 10 L pot". */
 export const panWords = ({ litres, pans, goes }: PanNeed, kitchen: Kitchen): string => {
-  const much = inWords(showQuantity({ value: litres.times(Rational.of(1000)), base: 'ml' }, kitchen));
+  const much = inWords(showQuantity({ value: litres.times(thousand), base: 'ml' }, kitchen));
   if (goes === 0n) return `${much} in a pan`;
-  const which = listed(pans.map(panName));
+  const which = listed(pans.map((one) => panName(one, kitchen)));
   return goes === 1n ? `${much} in ${which}` : `${much} in ${goes} goes in ${which}`;
 };
 
-const panName = ({ pan, count }: PanUse): string => {
-  const holds = `${exact(pan.litres).toString()} L`;
+const panName = ({ pan, count }: PanUse, kitchen: Kitchen): string => {
+  const litres = exact(pan.litres);
+  const holds =
+    kitchen.units === 'us'
+      ? inWords(showQuantity({ value: litres.times(thousand), base: 'ml' }, kitchen))
+      : `${litres.toString()} L`;
   const name = pan.name.toLowerCase().includes(holds.toLowerCase()) ? pan.name : `${pan.name} (${holds})`;
   return count === 1 ? name : `${count} × ${name}`;
 };

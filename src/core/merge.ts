@@ -30,6 +30,7 @@ const lists: Record<string, 'whole' | 'fields'> = {
   courses: 'fields',
   people: 'fields',
   ovens: 'fields',
+  pans: 'fields',
   priceLists: 'fields',
 };
 

@@ -23,6 +23,7 @@ const rowNames: Record<string, string> = {
   courses: 'Course',
   people: 'Person',
   ovens: 'Oven',
+  pans: 'Pan',
   priceLists: 'Price list',
 };
 

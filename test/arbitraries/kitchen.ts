@@ -51,6 +51,7 @@ export const anyPlace = (key: string, kind: Place['kind']): fc.Arbitrary<Place> 
       ovens: keyed(3, fc.record({ name: title, shelves: fc.integer({ min: 1, max: 9 }) })),
       rings: fc.nat(9),
       mixers: fc.nat(3),
+      pans: keyed(3, fc.record({ name: title, litres: anyAmount, count: fc.integer({ min: 1, max: 9 }) })),
       fridgeShelves: fc.nat(30),
       water: fc.constantFrom('yes', 'no', 'unknown'),
       access: maybe(span),

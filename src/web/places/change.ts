@@ -29,7 +29,7 @@ export const savePlace: Answerer = async (request, reply) => {
   const changed = rowsChanged(form);
   if (changed) return draw(reply, changed.form, at, [], changed.at);
   const reading = new Reading(form);
-  const change = readPlace(reading, request.kitchen.heat);
+  const change = readPlace(reading, request.kitchen);
   const redraw = (faults: readonly Fault[]) => draw(reply, form, at, faults);
   return save(reply, { entity: 'place', key, form, faults: reading.faults, change, redraw });
 };
@@ -44,7 +44,7 @@ export const addPlace: Answerer = async (request, reply) => {
   if (changed) return draw(reply, changed.form, at, [], changed.at);
   const taken = new Set((await list(request.server.house.db)).map(({ key }) => key));
   const reading = new Reading(form);
-  const fill = readPlace(reading, request.kitchen.heat);
+  const fill = readPlace(reading, request.kitchen);
   const doc = fill(newPlace(keyFrom(text(form, 'name'), (key) => taken.has(key))));
   const redraw = (faults: readonly Fault[]) => draw(reply, form, at, faults);
   return add(reply, {

@@ -1,8 +1,12 @@
+import type { Kitchen } from '../../core/facts/kitchen.js';
 import { type Place, place } from '../../core/facts/place.js';
 import { isRead, type Read, readClock, readWhole } from '../../core/reading.js';
+import { readLitres } from '../../core/reading-litres.js';
+import { asWritten } from '../as-written.js';
 import type { Reading } from '../faults.js';
 import { type Form, text } from '../form.js';
 import { withKeys } from '../rows.js';
+import { typedAmount } from '../typed.js';
 import { heatText, readHeat } from './heat.js';
 
 type Heat = 'C' | 'F';
@@ -18,6 +22,12 @@ export const placeForm = (doc: Place, revision: number, heat: Heat): Form => ({
     coolest: heatText(coolest, heat),
     hottest: heatText(hottest, heat),
   })),
+  pans: doc.pans.map(({ key, name, litres, count }) => ({
+    key,
+    name,
+    litres: typedAmount(litres),
+    count: String(count),
+  })),
   rings: String(doc.rings),
   mixers: String(doc.mixers),
   fridgeShelves: String(doc.fridgeShelves),
@@ -30,7 +40,8 @@ export const placeForm = (doc: Place, revision: number, heat: Heat): Form => ({
 });
 
 /** A place as the form says, with what can't be read noted in `reading`. */
-export const readPlace = (reading: Reading, heat: Heat): ((before: Place) => Place) => {
+export const readPlace = (reading: Reading, kitchen: Kitchen): ((before: Place) => Place) => {
+  const { heat } = kitchen;
   const { form } = reading;
   const count = (name: string, what: string, most: number) =>
     reading.text(name) === ''
@@ -39,6 +50,7 @@ export const readPlace = (reading: Reading, heat: Heat): ((before: Place) => Pla
   const read = {
     name: reading.words('name', 'Name', 'Enter what you call this place.'),
     ovens: withKeys(form, 'ovens', 'o').map((row, at) => readOven(reading, row, `ovens[${at}]`, heat)),
+    pans: withKeys(form, 'pans', 'p').map((row, at) => readPan(reading, row, `pans[${at}]`, kitchen)),
     rings: count('rings', 'Hob rings', 40),
     mixers: count('mixers', 'Mixers', 20),
     fridgeShelves: count('fridgeShelves', 'Fridge shelves', 200),
@@ -49,7 +61,7 @@ export const readPlace = (reading: Reading, heat: Heat): ((before: Place) => Pla
     note: reading.text('note'),
     archived: reading.ticked('archived'),
   };
-  return (before) => ({ ...before, ...read });
+  return (before) => asWritten(before, { ...before, ...read });
 };
 
 /** A new place: a venue, since there is one home kitchen from the start. */
@@ -88,3 +100,30 @@ const readOven = (reading: Reading, row: Form, at: string, heat: Heat): Place['o
 
 const atLeastOne = (read: Read<number>): Read<number> =>
   isRead(read) ? read : { sentence: 'Enter how many shelves it takes at once, such as 3.' };
+
+const readPan = (reading: Reading, row: Form, at: string, kitchen: Kitchen): Place['pans'][number] => {
+  const name = reading.words(
+    `${at}.name`,
+    'Name of a pan',
+    'Enter what you call this pan, such as Stockpot.',
+  );
+  return {
+    key: text(row, 'key'),
+    name,
+    litres: reading.take(
+      `${at}.litres`,
+      `${name || 'Pan'}, litres`,
+      (typed) => readLitres(typed, kitchen),
+      '1',
+    ),
+    count:
+      reading.text(`${at}.count`) === ''
+        ? 1
+        : reading.take(
+            `${at}.count`,
+            `${name || 'Pan'}, how many`,
+            (typed) => readWhole(typed, 'how many of these pans', 1, 100),
+            1,
+          ),
+  };
+};

@@ -16,6 +16,7 @@ import type { Items } from './items.js';
 import { isFresh } from './lines.js';
 import type { PreviewRow } from './preview.js';
 import { keyed } from './steps.js';
+import { shapeChoices } from './tin.js';
 import { type EventUse, usesNow } from './uses.js';
 
 /** What is offered for a line whose name is not known yet: names that are near, or an ingredient of that name. */
@@ -33,6 +34,7 @@ export type RecipeChange = {
   earlier: { value: string; label: string }[][];
   degrees: string;
   cups: Choice[];
+  shapes: Choice[];
   through: Html;
   inUse: boolean;
   preview: PreviewRow[] | undefined;
@@ -74,6 +76,7 @@ export const drawRecipe = async (
       steps.slice(0, i).flatMap(({ key, label }) => (key ? [{ value: key, label }] : [])),
     ),
     degrees: `°${request.kitchen.heat}`,
+    shapes: shapeChoices,
     cups: [{ value: '', label: 'What the kitchen’s settings say' }, ...cupChoices],
     through: throughTo(uses, usedIn, request.kitchen),
     inUse: uses.length > 0 || usedIn.length > 0,

@@ -4,6 +4,7 @@ import { typedHeat, typedTolerance } from '../../core/reading-measures.js';
 import type { Form } from '../form.js';
 import { typedAmount, typedMeasure, typedNumber, typedUnit } from '../typed.js';
 import type { Items } from './items.js';
+import { tinForm } from './tin.js';
 
 /** A recipe as its form shows it. */
 export const recipeForm = (doc: Recipe, revision: number, items: Items, kitchen: Kitchen): Form => ({
@@ -17,6 +18,7 @@ export const recipeForm = (doc: Recipe, revision: number, items: Items, kitchen:
   },
   byPiece: doc.byPiece ? 'on' : '',
   cookingLoss: typedAmount(doc.cookingLoss),
+  tin: tinForm(doc.tin),
   cup: doc.cup ?? '',
   keepingDays: typedNumber(doc.keepingDays),
   lines: doc.lines.map((line) => lineForm(line, items)),
@@ -30,6 +32,7 @@ export const emptyForm = (): Form => ({
   name: '',
   variantOf: '',
   yield: { portions: '', weight: '', volume: '' },
+  tin: tinForm(null),
   lines: [emptyLine(), emptyLine(), emptyLine()],
   steps: [emptyStep()],
 });
@@ -57,6 +60,7 @@ const stepForm = (step: Step, kitchen: Kitchen): Form => ({
   tolerance: step.oven?.tolerance ? typedTolerance(step.oven.tolerance, kitchen) : '',
   portionsPerShelf: typedAmount(step.portionsPerShelf),
   rings: typedNumber(step.rings || null),
+  pan: typedAmount(step.pan),
   mixers: typedNumber(step.mixers || null),
   fridgeShelves: typedNumber(step.fridgeShelves || null),
   after: step.after.map(({ step, least, most }) => ({

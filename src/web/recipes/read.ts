@@ -8,6 +8,7 @@ import type { Reading } from '../faults.js';
 import type { Items } from './items.js';
 import { readLines } from './lines.js';
 import { readSteps } from './steps.js';
+import { readRecipeTin } from './tin.js';
 
 /** What a recipe's form says: how it changes a recipe, and the ingredients that are new with it. */
 export type RecipeRead = { change: (before: Recipe) => Recipe; added: Ingredient[] };
@@ -26,6 +27,7 @@ export const readRecipe = (reading: Reading, { items, kitchen, isTaken }: Contex
     cookingLoss: reading.maybe('cookingLoss', 'Loss in cooking', (typed) =>
       readPercent(typed, 'the loss in cooking'),
     ),
+    tin: readRecipeTin(reading, kitchen),
     cup: cups.find((cup) => cup === reading.text('cup')) ?? null,
     lines,
     steps: readSteps(reading, kitchen),

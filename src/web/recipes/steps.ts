@@ -1,12 +1,13 @@
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Step } from '../../core/facts/recipe.js';
 import { type Read, readMoreThanZero, readWhole } from '../../core/reading.js';
+import { readLitres } from '../../core/reading-litres.js';
 import { readHeat, readMinutes, readTolerance } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text } from '../form.js';
 import { keyFrom } from '../keys.js';
 
-const stepFields = ['words', 'minutes', 'minutesLongest', 'oven', 'portionsPerShelf', 'servedWithin'];
+const stepFields = ['words', 'minutes', 'minutesLongest', 'oven', 'portionsPerShelf', 'pan', 'servedWithin'];
 const isBlank = (row: Form): boolean => stepFields.every((name) => text(row, name).trim() === '');
 
 /** The steps a form says, with what can't be read noted in `reading`; rows left blank are no steps. */
@@ -47,7 +48,7 @@ const readStep = (reading: Reading, row: Form, at: string, label: string, kitche
       (typed): Read<string> => readMoreThanZero(typed),
     ),
     rings: count('rings', 'hob rings', 20),
-    pan: null,
+    pan: reading.maybe(`${at}.pan`, `${label}: litres in the pan`, (typed) => readLitres(typed, kitchen)),
     mixers: count('mixers', 'mixers', 5),
     fridgeShelves: count('fridgeShelves', 'fridge shelves', 50),
     after: rows(row, 'after').flatMap((_, i) => readAfter(reading, `${at}.after[${i}]`, label)),

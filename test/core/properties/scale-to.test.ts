@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { scalings, type Tin, tin } from '../../../src/core/facts/recipe.js';
+import { scalings } from '../../../src/core/facts/recipe.js';
 import { batchesFrom } from '../../../src/core/limit.js';
 import { pansFor } from '../../../src/core/pans.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
 import { scaleTo } from '../../../src/core/scale-to.js';
 import { scale } from '../../../src/core/scaling.js';
 import { batchesForTin, filled, tinsFor } from '../../../src/core/tins.js';
+import { anyTin } from '../../arbitraries/tin.js';
 import { dish, factsOf, food } from '../small.js';
 
 const part = fc.tuple(fc.integer({ min: 1, max: 5000 }), fc.integer({ min: 1, max: 12 }));
@@ -91,17 +92,6 @@ test('whole batches are the fewest that do, and what is left over is less than o
     }),
   );
 });
-
-const side = fc.integer({ min: 10, max: 60 }).map(String);
-const common = { unit: fc.constantFrom('cm', 'in'), count: fc.integer({ min: 1, max: 9 }) };
-const anyTin: fc.Arbitrary<Tin> = fc
-  .oneof(
-    fc.record({ shape: fc.constant('round'), diameter: side, ...common }),
-    fc.record({ shape: fc.constant('square'), side, ...common }),
-    fc.record({ shape: fc.constantFrom('rectangular', 'loaf'), length: side, width: side, ...common }),
-    fc.record({ shape: fc.constant('ring'), diameter: side, hole: fc.constantFrom('3', '9.5'), ...common }),
-  )
-  .map((doc) => tin.parse(doc));
 
 test('from one tin to another and back is once; by tin it stands as deep as in its own', () => {
   fc.assert(
