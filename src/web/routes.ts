@@ -5,6 +5,9 @@ import { askToSignIn, signIn, signOut } from './account/sign-in.js';
 import { showAllergens } from './allergens/show.js';
 import { showTable } from './allergens/table.js';
 import { chooseCosting, showCosting } from './costing/show.js';
+import { askForText, readIn } from './drafts/begin.js';
+import { takeDraft } from './drafts/save.js';
+import { bringBack, showDraft, throwAway } from './drafts/show.js';
 import { askForCopy, copyTheMenu, previewCopy } from './events/copy.js';
 import { askForDetails, previewDetails, saveDetails } from './events/edit.js';
 import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
@@ -41,8 +44,10 @@ import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js'
 import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
+import { saveTick } from './prep/ticks.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
 import { listRecipes } from './recipes/list.js';
+import { recipeFile } from './recipes/schema-org.js';
 import { showRecipe } from './recipes/show.js';
 import { showWeek } from './week/show.js';
 import { workbookFile, workbookSchemaFile } from './workbook/file.js';
@@ -97,6 +102,7 @@ export const routes: Route[] = [
 
   get('/', showWeek),
   ...sheet('/prep', showPrep),
+  post('/prep/ticks', saveTick),
   ...sheet('/events/:key/prep', showEventPrep),
   ...sheet('/events/:key/allergens', showAllergens),
   get('/events/:key/guests/diets', showDiets),
@@ -108,7 +114,14 @@ export const routes: Route[] = [
   get('/recipes', listRecipes),
   get('/recipes/new', askForRecipe),
   post('/recipes/new', addRecipe),
+  get('/recipes/read', askForText),
+  post('/recipes/read', readIn, { file: true }),
+  get('/recipes/read/:draft', showDraft),
+  post('/recipes/read/:draft', takeDraft),
+  post('/recipes/read/:draft/throw', throwAway),
+  post('/recipes/read/:draft/back', bringBack),
   ...sheet('/recipes/:key', showRecipe),
+  get('/recipes/:key/schema-org.json', recipeFile),
   get('/recipes/:key/edit', changeRecipe),
   post('/recipes/:key/edit', saveRecipe),
   post('/recipes/:key/edit/preview', previewRecipe),

@@ -6,6 +6,7 @@ import type { AllergensPage } from './allergens/show.js';
 import type { TablePage } from './allergens/table.js';
 import type { CostingPage } from './costing/model.js';
 import type { ChooseCosting } from './costing/show.js';
+import type { DraftViews } from './drafts/views.js';
 import type { EventViews } from './events/views.js';
 import type { DietsPage } from './guests/diets.js';
 import type { HistoryRow } from './history/show.js';
@@ -16,6 +17,8 @@ import type { MergeView } from './merge/show.js';
 import type { NeedsPage } from './needs/show.js';
 import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
+import type { TickedPage } from './prep/ticks.js';
+import type { PriceViews } from './prices/views.js';
 import type { RecipeViews } from './recipes/views.js';
 import type { WeekPage } from './week/show.js';
 
@@ -25,7 +28,8 @@ type Found = { asked: string; finds: Finds; count: number };
 /** The model of every view, by its name. A view sees these and what `Given` in page.ts names, nothing else. */
 export type Views = EventViews &
   RecipeViews &
-  IngredientViews & {
+  IngredientViews &
+  DraftViews & {
     'leaving/show': LeavingPage;
     'merge/show': MergeView;
     'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
@@ -52,6 +56,7 @@ export type Views = EventViews &
     'week/show': WeekPage;
     'week/empty': { number: number; kitchenSet: string };
     'prep/event': EventPrep;
+    'prep/ticked': TickedPage;
     'errors/show': Trouble;
     'errors/_notice': Trouble;
     'account/sign-in': object;

@@ -1,5 +1,6 @@
 import { headCount } from '../../core/requirements.js';
 import { remove } from '../../store/removal.js';
+import { ticksFor } from '../../store/ticks.js';
 import { type Form, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { Refused } from '../guards.js';
@@ -23,6 +24,7 @@ export const askToRemove: Answerer = async (request, reply) => {
   const { event, revision } = one;
   const f = formatFor(request.kitchen);
   const diets = event.guests.reduce((n, { count }) => n + count, 0);
+  const ticks = await ticksFor(request.server.house.db, event.key);
   const dishes = event.courses.flatMap((course) => course.dishes).length;
   return page(reply, 'events/remove', {
     title: `Remove ${event.name}`,
@@ -39,6 +41,9 @@ export const askToRemove: Answerer = async (request, reply) => {
         : '',
       event.served ? 'What was served, as it was kept when the event was done' : '',
       event.note && 'Its note',
+      ticks > 0
+        ? `${ticks === 1 ? 'The tick' : `The ${f.number(ticks)} ticks`} on its prep list; Undo does not bring ${ticks === 1 ? 'that' : 'those'} back`
+        : '',
     ].filter(Boolean),
   });
 };

@@ -1,11 +1,12 @@
 import { isLive } from '../../core/prep.js';
-import { prepList, prepListSheet, sumOfDays } from '../../core/sheets/prep-list.js';
+import { prepListSheet, sumOfDays } from '../../core/sheets/prep-list.js';
 import { answerSheet } from '../answer.js';
 import { addressesOf } from '../events/addresses.js';
-import { type EventHead, eventOf, headOf, stateWords } from '../events/event.js';
+import { type EventHead, headOf, stateWords } from '../events/event.js';
 import { formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { sumOf } from './jobs.js';
+import { eventList } from './list.js';
 import { type PrepSheet, prepSheet } from './sheet.js';
 
 export type EventPrep = PrepSheet & {
@@ -18,16 +19,16 @@ export type EventPrep = PrepSheet & {
 
 /** All that is to prepare for one event, day by day. */
 export const showEventPrep: Answerer = async (request, reply) => {
-  const one = await eventOf(request);
-  const { event, facts } = one;
-  const answer = prepList([event], facts);
+  const listed = await eventList(request);
+  const { one, answer } = listed;
+  const { event } = one;
   const { days } = answer.value;
   const whole = sumOfDays(days);
   const f = formatFor(request.kitchen);
   return answerSheet(reply, prepListSheet(answer), 'prep/event', {
     title: `Prep for ${event.name}`,
     nav: 'Prep',
-    ...(await prepSheet(request, answer)),
+    ...(await prepSheet(request, listed, { page: 'event', event: event.key })),
     head: await headOf(request, one),
     at: addressesOf(event.key),
     sum: days.length > 0 ? `${sumOf(whole.jobs, whole, f)}, over ${f.count(days.length, 'day')}` : '',

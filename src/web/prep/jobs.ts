@@ -1,3 +1,4 @@
+import type { Ticks } from '../../core/done.js';
 import type { Facts } from '../../core/facts/facts.js';
 import type { Mark } from '../../core/marks.js';
 import type { Job, PrepDay } from '../../core/prep.js';
@@ -6,12 +7,14 @@ import { shareMakes } from '../../core/sheets/prep-list.js';
 import { type Format, formatFor } from '../format.js';
 import { pageOf } from '../links.js';
 import { type WeighLine, weighLines } from './lines.js';
+import { rowId, type TickRow, tickRow } from './tick-row.js';
 
 /** One event a job is for; `amount` only where it shares the job with others. */
 export type JobFor = { name: string; day: string; mark: Mark | undefined; amount: Shown | undefined };
 
 export type JobRow = {
-  key: string;
+  id: string;
+  tick: TickRow;
   quantity: Shown | undefined;
   recipe: string;
   href: string;
@@ -33,7 +36,12 @@ export type JobStation = { name: string; jobs: JobRow[]; sum: string };
 export type JobDay = { date: string; title: string; sum: string; stations: JobStation[] };
 
 /** A day of the prep list as it stands on the page and on paper. */
-export const jobDay = (day: PrepDay, facts: Facts, marks: ReadonlyMap<string, Mark>): JobDay => {
+export const jobDay = (
+  day: PrepDay,
+  facts: Facts,
+  marks: ReadonlyMap<string, Mark>,
+  ticks: Ticks,
+): JobDay => {
   const f = formatFor(facts.kitchen);
   return {
     date: day.date,
@@ -41,7 +49,7 @@ export const jobDay = (day: PrepDay, facts: Facts, marks: ReadonlyMap<string, Ma
     sum: sumOf(day.jobs, day, f),
     stations: day.stations.map(({ station, again, jobs, ...time }) => ({
       name: again ? `${station} again` : station,
-      jobs: jobs.map((job) => jobRow(job, facts, marks)),
+      jobs: jobs.map((job) => jobRow(job, facts, marks, ticks)),
       sum: sumOf(jobs.length, time, f),
     })),
   };
@@ -55,13 +63,15 @@ export const sumOf = (jobs: number, { attended, untimed }: Time, f: Format, said
   return `${f.count(jobs, 'job')}${time}${untimed > 0 ? `; ${f.number(untimed)} without minutes` : ''}`;
 };
 
-const jobRow = (job: Job, facts: Facts, marks: ReadonlyMap<string, Mark>): JobRow => {
+/** One job of the list. */
+export const jobRow = (job: Job, facts: Facts, marks: ReadonlyMap<string, Mark>, ticks: Ticks): JobRow => {
   const { recipe, step, shares, useBy, makes } = job;
   const { kitchen } = facts;
   const f = formatFor(kitchen);
   const last = job.number >= recipe.steps.length;
   return {
-    key: job.key,
+    id: rowId(job),
+    tick: tickRow(job, ticks, kitchen, f),
     quantity: makes && showQuantity(makes, kitchen, 'prep'),
     recipe: recipe.name,
     href: pageOf('recipe', recipe.key),

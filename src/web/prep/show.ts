@@ -1,15 +1,12 @@
 import type { FastifyRequest } from 'fastify';
 import { addDays } from '../../core/calendar.js';
-import { isRead, readDay } from '../../core/reading.js';
 import { prepList, prepListSheet } from '../../core/sheets/prep-list.js';
-import { preparedOn } from '../../store/coming.js';
-import { eventFacts } from '../../store/facts.js';
 import { answerSheet } from '../answer.js';
 import { todayOf } from '../coming.js';
 import { formatFor } from '../format.js';
-import { Refused } from '../guards.js';
 import { type Answerer, query } from '../house.js';
 import { sumOf } from './jobs.js';
+import { dayAsked, dayList, factsOn, type Listed } from './list.js';
 import { type PrepSheet, prepSheet } from './sheet.js';
 
 export type DayLink = { href: string; words: string };
@@ -34,9 +31,9 @@ const lookAhead = 42;
 export const showPrep: Answerer = async (request, reply) => {
   const asked = query(request, 'date');
   const only = query(request, 'event');
-  const { date, events, answer } =
-    asked === '' ? await firstDay(request, only) : await onDay(request, dayAsked(request, asked), only);
-  const sheet = await prepSheet(request, answer);
+  const [date, listed] = asked === '' ? await firstDay(request, only) : await onDay(request, asked, only);
+  const { answer } = listed;
+  const sheet = await prepSheet(request, listed, { page: 'day', event: only });
   const f = formatFor(request.kitchen);
   return answerSheet(reply, prepListSheet(answer), 'prep/show', {
     title: `Prep for ${f.weekday(date)}`,
@@ -46,36 +43,25 @@ export const showPrep: Answerer = async (request, reply) => {
     before: linkTo(addDays(date, -1), only),
     after: linkTo(addDays(date, 1), only),
     next: sheet.days.length === 0 ? await nextDay(request, date, only) : undefined,
-    only: only === '' ? '' : (events[0]?.name ?? 'one event'),
+    only: only === '' ? '' : (answer.value.events[0]?.name ?? 'one event'),
     all: linkTo(date, ''),
     csv: linkTo(date, only, '.csv'),
     json: linkTo(date, only, '.json'),
   });
 };
 
-const dayAsked = (request: FastifyRequest, asked: string): string => {
-  const read = readDay(asked, todayOf(request));
-  if (!isRead(read)) throw new Refused(read.sentence, 404);
-  return read.value;
-};
-
-const factsOn = async (request: FastifyRequest, from: string, to: string, only: string) => {
-  const { db } = request.server.house;
-  const keys = (await preparedOn(db, { from, to })).filter((key) => only === '' || key === only);
-  return (await eventFacts(db, keys))!;
-};
-
-const onDay = async (request: FastifyRequest, date: string, only: string) => {
-  const { events, facts } = await factsOn(request, date, date, only);
-  return { date, events, answer: prepList(events, facts, date) };
+const onDay = async (request: FastifyRequest, asked: string, only: string): Promise<[string, Listed]> => {
+  const date = dayAsked(request, asked);
+  return [date, await dayList(request, date, only)];
 };
 
 /** Today, or the next day with jobs where today has none. */
-const firstDay = async (request: FastifyRequest, only: string) => {
-  const today = await onDay(request, todayOf(request), only);
-  if (today.answer.value.days.length > 0) return today;
-  const next = (await daysFrom(request, today.date, only))[0];
-  return next ? onDay(request, next.date, only) : today;
+const firstDay = async (request: FastifyRequest, only: string): Promise<[string, Listed]> => {
+  const today = todayOf(request);
+  const listed = await dayList(request, today, only);
+  if (listed.answer.value.days.length > 0) return [today, listed];
+  const next = (await daysFrom(request, today, only))[0];
+  return next ? [next.date, await dayList(request, next.date, only)] : [today, listed];
 };
 
 const nextDay = async (request: FastifyRequest, date: string, only: string): Promise<DayLink | undefined> => {
@@ -91,5 +77,6 @@ const daysFrom = async (request: FastifyRequest, date: string, only: string) => 
   return prepList(events, facts).value.days.filter((day) => day.date >= date);
 };
 
-const linkTo = (date: string, only: string, ending = ''): string =>
+/** The address of a day's list. */
+export const linkTo = (date: string, only: string, ending = ''): string =>
   `/prep${ending}?date=${date}${only && `&event=${encodeURIComponent(only)}`}`;

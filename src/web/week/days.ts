@@ -1,3 +1,4 @@
+import { doneOf, jobsDone, type Ticks } from '../../core/done.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Mark } from '../../core/marks.js';
 import type { PrepDay } from '../../core/prep.js';
@@ -33,22 +34,25 @@ export type DayRow = {
   today: boolean;
   events: DayEvent[];
   prep: string;
+  /** "3 of 10 done", nothing while none is. */
+  done: string;
   due: DueJob[];
   moreDue: string;
 };
 
-type Given = { kitchen: Kitchen; marks: ReadonlyMap<string, Mark>; today: string };
+type Given = { kitchen: Kitchen; marks: ReadonlyMap<string, Mark>; today: string; ticks: Ticks };
 
 /** A day of the week page: its parties, also those that are over, and what is to prepare on it. */
 export const dayRow = (
   { date, events, prep }: WeekDay,
   listed: readonly EventRow[],
-  { kitchen, marks, today }: Given,
+  { kitchen, marks, today, ticks }: Given,
 ): DayRow => {
   const f = formatFor(kitchen);
   const worked = new Map(events.map((one) => [one.event.key, one]));
+  const done = prep ? jobsDone([prep], ticks) : 0;
   const isToday = date === today;
-  const due = prep && isToday ? dueJobs(prep, kitchen, marks) : [];
+  const due = prep && isToday ? dueJobs(prep, { kitchen, marks, ticks }) : [];
   return {
     date,
     weekday: f.dayName(date),
@@ -69,6 +73,7 @@ export const dayRow = (
         };
       }),
     prep: prep ? sumOf(prep.jobs, prep, f, '').replace(/ jobs?/, (jobs) => `${jobs} to prep`) : '',
+    done: done > 0 ? `${f.number(done)} of ${f.number(prep!.jobs)} done` : '',
     due: due.slice(0, mostDue),
     moreDue: due.length > mostDue ? f.count(due.length - mostDue, 'more thing', 'more things') : '',
   };
@@ -85,10 +90,13 @@ export const said: Record<EventRow['state'], string> = {
 
 const mostDue = 6;
 
-/** What is made on a day, each recipe once. */
-const dueJobs = (prep: PrepDay, kitchen: Kitchen, marks: ReadonlyMap<string, Mark>): DueJob[] => {
+/** What is still to make on a day, each recipe once. */
+const dueJobs = (prep: PrepDay, { kitchen, marks, ticks }: Omit<Given, 'today'>): DueJob[] => {
   const f = formatFor(kitchen);
-  const all = prep.stations.flatMap(({ jobs }) => jobs).sort((a, b) => b.depth - a.depth);
+  const all = prep.stations
+    .flatMap(({ jobs }) => jobs)
+    .filter((job) => doneOf(job, ticks).state !== 'done')
+    .sort((a, b) => b.depth - a.depth);
   const recipes = new Map(all.map((job) => [job.recipe.key, job]));
   return [...recipes.values()].map(({ makes, recipe, useBy, shares }) => ({
     quantity: makes && showQuantity(makes, kitchen, 'prep'),

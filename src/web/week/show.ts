@@ -1,11 +1,13 @@
 import type { FastifyRequest } from 'fastify';
 import { addDays, weekOf } from '../../core/calendar.js';
+import { ticksOf } from '../../core/done.js';
 import { isRead, readDay } from '../../core/reading.js';
 import { week } from '../../core/sheets/week.js';
 import { preparedOn } from '../../store/coming.js';
 import { type EventRow, list } from '../../store/events.js';
 import { eventFacts } from '../../store/facts.js';
 import { list as listPlaces } from '../../store/places.js';
+import { periods } from '../../store/prep-periods.js';
 import { marksNow, todayOf } from '../coming.js';
 import { type Format, formatFor } from '../format.js';
 import { Refused } from '../guards.js';
@@ -51,6 +53,7 @@ export const showWeek: Answerer = async (request, reply) => {
   const keys = new Set([...shown, ...(await preparedOn(db, { from, to }))]);
   const { events, facts } = (await eventFacts(db, [...keys]))!;
   const worked = week(events, from, facts);
+  const ticks = ticksOf(await periods(db, { from, to }));
   const { kitchen } = request;
   const f = formatFor(kitchen);
   const marks = await marksNow(request);
@@ -59,7 +62,7 @@ export const showWeek: Answerer = async (request, reply) => {
     title: weekTitle(dates, from, today, f),
     nav: 'Week',
     number: weekOf(from),
-    days: worked.days.map((day) => dayRow(day, listed, { kitchen, marks, today })),
+    days: worked.days.map((day) => dayRow(day, listed, { kitchen, marks, today, ticks })),
     later: later.slice(0, mostLater).map((row) => laterRow(row, marks, f)),
     evenLater: later.length > mostLater,
     settle: settleFirst(worked, marks),
