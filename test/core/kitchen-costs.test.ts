@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
+import { costOf } from '../../src/core/costing.js';
 import { costsMoved } from '../../src/core/costs-moved.js';
 import { costsWith, figureOf, gapsOf, kitchenCosts } from '../../src/core/kitchen-costs.js';
+import { Rational } from '../../src/core/quantity/rational.js';
+import { scale } from '../../src/core/scaling.js';
 import { dish, factsOf, food, pack } from './small.js';
 
 const said = (docs: Parameters<typeof factsOf>[0], key: string) => {
@@ -49,6 +52,23 @@ test('whole pieces are rounded up on the sum of what one batch takes of a compon
   expect(said(docs, 'rolls').batch).toBe(60);
   expect(said(docs, 'two-halves').batch).toBe(60);
   expect(said(docs, 'quarter').batch).toBe(30);
+});
+
+// A litre of a salad that is said to make portions: nobody knows how much of it, so nor how much dressing is needed in
+// all, and the batch of dressing that is asked for beside it counts in nothing until that is settled.
+test('where one use of a component is not known, neither is what it costs in all', () => {
+  const docs = [
+    dish('menu', '1 portion', ['1 batch @dressing', '1 l @salad', '100 g butter']),
+    dish('salad', '4 portions', ['1/2 batch @dressing']),
+    dish('dressing', '1 l', ['1 l oil']),
+    food('oil', pack('1 l at 800')),
+    food('butter', pack('250 g at 225')),
+  ];
+  const facts = factsOf(docs);
+  expect(said(docs, 'menu')).toMatchObject({ batch: 90, complete: false });
+  expect(said(docs, 'menu').gaps).toHaveLength(1);
+  const needs = scale(facts.recipes.get('menu')!, Rational.one, facts).value;
+  expect(costOf(needs, facts).value[0]!.cost.toString()).toBe('90');
 });
 
 test('what a recipe makes may not be known, or nothing', () => {
