@@ -65,7 +65,10 @@ export const lineNeed = (
   const { name } = (ingredient ?? component)!;
   const stated = statedBy(line, recipe, facts);
   if (!stated) return withProblem(need, noAmount(recipe, line.key, name));
-  if (isGap(stated)) return withProblem(need, noFlour(recipe, line, name, stated));
+  if (isGap(stated)) {
+    const gap = noFlour(recipe, line, name, stated);
+    return withProblem(need, ingredient?.notBought ? { ...gap, weight: 'check' } : gap);
+  }
   const { amount, least, unit } = stated;
   need.unit = unit;
   need.base = amount;

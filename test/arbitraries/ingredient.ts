@@ -18,6 +18,16 @@ const anyWeights = fc.uniqueArray(
   { maxLength: 3, selector: ({ unit }) => unit },
 );
 
+const anyCookedYields = fc.uniqueArray(
+  fc.record({
+    name: fc.constantFrom('roasted', 'Boiled', 'braised, sliced'),
+    yield: anyAmount,
+    from: fc.constantFrom('bought', 'prepared'),
+    source: keptWords(12),
+  }),
+  { maxLength: 3, selector: ({ name }) => name },
+);
+
 const anyPrice = fc.record({ date: anyDate, price: anyMoney, guess: fc.boolean() });
 
 const anyPacks = keyed(
@@ -42,6 +52,7 @@ export const anyIngredient = (key: string): fc.Arbitrary<Ingredient> =>
         .tuple(anyPacks, fc.nat(3))
         .map(([packs, at]) => packs.map((pack, n) => ({ ...pack, preferred: n === at }))),
       edibleYield: maybe(anyAmount.map((share) => ({ yield: share }))),
+      cookedYields: anyCookedYields,
       density: maybe(anyAmount.map((gramsPerMl) => ({ gramsPerMl }))),
       weights: anyWeights,
       allergens: anyAllergens,

@@ -1,41 +1,20 @@
 import fc from 'fast-check';
 import { cups } from '../../src/core/facts/kitchen.js';
 import { type Recipe, recipe } from '../../src/core/facts/recipe.js';
+import { anyLines } from './lines.js';
+import { anyTin } from './tin.js';
 import {
   anyAmount,
   anyMinutes,
   anyVolume,
   anyWeight,
   keptWords,
-  keyed,
   keysOf,
   maybe,
   origin,
   type There,
   title,
 } from './words.js';
-
-const anyItem = ({ ingredients, recipes }: There) => {
-  const items = [
-    ...ingredients.map((key) => ({ ingredient: key })),
-    ...recipes.map((key) => ({ component: key })),
-  ];
-  return items.length === 0 ? undefined : fc.constantFrom(...items);
-};
-
-const anyLines = (there: There) => {
-  const item = anyItem(there);
-  if (!item) return fc.constant([]);
-  const straight = fc.record({
-    amount: anyAmount,
-    unit: fc.constantFrom('g', 'ml', 'each'),
-    item,
-    preparation: keptWords(20),
-    stated: fc.constantFrom('usual', 'prepared', 'bought'),
-  });
-  const taste = fc.record({ amount: maybe(anyAmount), item, scales: fc.constant('taste') });
-  return keyed(6, fc.oneof(straight, taste));
-};
 
 const anySteps = keysOf(5).chain((keys) =>
   fc.tuple(
@@ -49,6 +28,7 @@ const anySteps = keysOf(5).chain((keys) =>
           oven: maybe(fc.record({ heat: fc.integer({ min: -20, max: 280 }) })),
           portionsPerShelf: maybe(anyAmount),
           rings: fc.nat(4),
+          pan: maybe(anyAmount),
           after: fc
             .subarray(keys.slice(0, at))
             .map((steps) => steps.map((step) => ({ step, least: 5, most: 90 }))),
@@ -74,6 +54,7 @@ export const anyRecipe = (key: string, there: There): fc.Arbitrary<Recipe> =>
       yield: anyYield,
       byPiece: fc.boolean(),
       cookingLoss: maybe(fc.nat(99).map(String)),
+      tin: maybe(anyTin),
       cup: maybe(fc.constantFrom(...cups)),
       lines: anyLines(there),
       steps: anySteps,

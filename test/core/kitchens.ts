@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import published from '../../shared/allergens.json' with { type: 'json' };
 import { diets } from '../../src/core/diets.js';
+import { amount as kept } from '../../src/core/facts/common.js';
 import { type Event, event } from '../../src/core/facts/event.js';
 import { byKey, type Facts } from '../../src/core/facts/facts.js';
 import { type Ingredient, ingredient, traits } from '../../src/core/facts/ingredient.js';
 import { allergenLists, kitchen } from '../../src/core/facts/kitchen.js';
-import { type Recipe, recipe } from '../../src/core/facts/recipe.js';
+import { type Recipe, recipe, scalings } from '../../src/core/facts/recipe.js';
+import { Rational } from '../../src/core/quantity/rational.js';
 import { home } from './small.js';
 
 /** Small whole kitchens with their gaps: recipes up to four deep, prices, yields and labels that may be missing. */
@@ -48,6 +50,10 @@ const anyIngredient = (key: string): fc.Arbitrary<Ingredient> =>
       edibleYield: often(
         fc.constantFrom('1', '0.9', '0.44', '3.05', '2/3').map((share) => ({ yield: share })),
       ),
+      cookedYields: fc.subarray([
+        { name: 'roasted', yield: '0.584', from: 'bought' },
+        { name: 'boiled', yield: '3.05', from: 'prepared' },
+      ]),
       density: often(fc.constantFrom('1', '0.92', '1.4329').map((gramsPerMl) => ({ gramsPerMl }))),
       weights: fc.subarray([
         { unit: 'each', grams: '110', of: 'prepared' },
@@ -75,12 +81,16 @@ const anySteps = fc.array(
   { maxLength: 3 },
 );
 
+const straights = ['straight', 'straight', 'straight', 'straight'];
+
 const anyLine = (foods: readonly string[], below: readonly string[]) =>
   fc.record({
     amount: anyAmount,
-    scales: fc.constantFrom('straight', 'straight', 'straight', 'pieces', 'taste'),
-    stated: fc.constantFrom('usual', 'usual', 'prepared', 'bought'),
-    unit: anyUnit,
+    more: fc.option(amounts, { nil: null, freq: 2 }),
+    scales: fc.constantFrom(...straights, ...scalings),
+    stated: fc.constantFrom('usual', 'usual', 'prepared', 'bought', 'cooked'),
+    cooked: fc.constantFrom('roasted', 'boiled'),
+    unit: fc.oneof({ weight: 8, arbitrary: anyUnit }, { weight: 1, arbitrary: fc.constant('percent') }),
     part: fc.constantFrom('g', 'ml', 'portion', 'batch', 'each'),
     item: fc.constantFrom(
       ...foods.map((key) => ({ ingredient: key })),
@@ -88,14 +98,22 @@ const anyLine = (foods: readonly string[], below: readonly string[]) =>
     ),
   });
 
-type AnyLine = { amount: string; scales: string; stated: string; unit: string; part: string; item: object };
+type AnyLine = Record<'amount' | 'scales' | 'stated' | 'cooked' | 'unit' | 'part', string> & {
+  item: object;
+  more: string | null;
+};
 const written = (list: readonly AnyLine[]) =>
-  list.map(({ part, ...one }, at) => ({
+  list.map(({ part, more, ...one }, at) => ({
     ...one,
     key: `l${at}`,
     unit: 'component' in one.item ? part : one.unit,
-    amount: one.scales === 'taste' && at % 2 === 0 ? null : one.amount,
+    ...ends(one.scales === 'taste' && at % 2 === 0 ? null : one.amount, more),
   }));
+
+const ends = (amount: string | null, more: string | null) => {
+  const end = amount && more && Rational.parse(amount).plus(Rational.parse(more)).toString();
+  return { amount, amountTo: end && kept.safeParse(end).success ? end : null };
+};
 
 const anyRecipe = (key: string, foods: readonly string[], below: readonly string[]): fc.Arbitrary<Recipe> =>
   fc
@@ -121,7 +139,7 @@ const anyDish = (recipes: readonly string[]) =>
     eaters: anyEaters,
     portion: fc.option(fc.record({ amount: amounts, unit: fc.constantFrom('g', 'ml', 'each') }), {
       nil: null,
-      freq: 1,
+      freq: 2,
     }),
   });
 

@@ -7,16 +7,17 @@ import { requirementsOf } from '../../../src/core/requirements.js';
 import { type RecipeNeed, scale } from '../../../src/core/scaling.js';
 import { anyKitchen, withRecipes } from '../kitchens.js';
 
+const bent = ['pieces', 'herb', 'chilli', 'batch'];
 const straight = (recipe: Recipe): Recipe => ({
   ...recipe,
-  lines: recipe.lines.map((line) => (line.scales === 'pieces' ? { ...line, scales: 'straight' } : line)),
+  lines: recipe.lines.map((line) => (bent.includes(line.scales) ? { ...line, scales: 'straight' } : line)),
 });
 const figures = (needs: readonly RecipeNeed[], by: Rational) =>
   needs.flatMap(({ recipe, factor, lines }) => [
     `${recipe.key} ${factor?.times(by)}`,
     ...lines.map(
-      ({ line, amount, prepared, bought }) =>
-        `${line.key} ${amount?.times(by)} ${prepared?.times(by)} ${bought?.value.times(by)} ${bought?.base}`,
+      ({ line, unit, least, amount, prepared, bought }) =>
+        `${line.key} ${least?.times(by)} ${amount?.times(by)} ${unit} ${prepared?.times(by)} ${bought?.value.times(by)} ${bought?.base}`,
     ),
   ]);
 const anyFactor = fc.constantFrom('2', '1/3', '0.07', '1000000', '999999999/7').map(Rational.parse);
