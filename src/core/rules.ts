@@ -1,4 +1,5 @@
 import type { EntityName, EntityOf } from './facts/facts.js';
+import { pageKeys } from './keys.js';
 import type { Known } from './known.js';
 import type { Problem } from './problem.js';
 import { eventRules } from './rules/event.js';
@@ -25,8 +26,8 @@ const rules: Rules = {
  */
 export const refusals = <N extends EntityName>(entity: N, doc: EntityOf[N], known: Known): Problem[] => {
   const { problems, refuse } = refuser(entity, doc);
-  if ('key' in doc && doc.key === 'new')
-    refuse('key', 'key-new', 'The key "new" is taken by the page that adds one: choose another.');
+  if ('key' in doc && pageKeys.has(doc.key))
+    refuse('key', 'key-new', `The key "${doc.key}" is taken by a page of that address: choose another.`);
   (rules[entity] as Rules[N])(doc, known, refuse);
   keepable(doc, '', refuse);
   return problems;

@@ -1,5 +1,5 @@
 import { type EntityName, type EntityOf, entities } from '../core/facts/facts.js';
-import type { Saving } from './rows.js';
+import { insertRows, type Saving } from './rows.js';
 import type { Db, Trx } from './schema.js';
 
 /** One save: what stood before and after, null where the document did not exist. */
@@ -12,6 +12,8 @@ export type Change<N extends EntityName> = {
   revision: number;
   before: EntityOf[N] | null;
   after: EntityOf[N] | null;
+  /** The number that many saves made together share; null for one made alone. */
+  together: number | null;
 };
 
 /** The last saves of a document, newest first, fifty at most. */
@@ -69,6 +71,52 @@ export const note = async <N extends EntityName>(
   return id;
 };
 
+type Noted<N extends EntityName> = Pick<Change<N>, 'entity' | 'key' | 'revision' | 'before' | 'after'>;
+
+/** Writes down many saves that are made together. */
+export const noteAll = async <N extends EntityName>(
+  trx: Trx,
+  changes: readonly Noted<N>[],
+  together: number,
+  { who, at }: Saving,
+): Promise<void> => {
+  await insertRows(
+    trx,
+    'change',
+    changes.map(({ entity, key, revision, before, after }) => ({
+      at,
+      who,
+      entity,
+      key,
+      revision,
+      before,
+      after,
+      together,
+    })),
+  );
+};
+
+/** Every save of those made together, in the order they were written. */
+export const changesTogether = async (db: Db, together: number): Promise<Change<EntityName>[]> =>
+  (await db.selectFrom('change').selectAll().where('together', '=', together).orderBy('id').execute()).map(
+    changeOf,
+  );
+
+/** How many documents of each kind were saved together. */
+export const countTogether = async (
+  db: Db,
+  together: number,
+): Promise<{ entity: EntityName; count: number }[]> => {
+  const rows = await db
+    .selectFrom('change')
+    .select((eb) => ['entity', eb.fn.countAll<number>().as('count')])
+    .where('together', '=', together)
+    .groupBy('entity')
+    .orderBy('entity')
+    .execute();
+  return rows.map(({ entity, count }) => ({ entity: entity as EntityName, count: Number(count) }));
+};
+
 /** Drops what was saved before a moment, and with it the way back to it. */
 export const forgetBefore = async (db: Db, moment: Date): Promise<void> => {
   await db.deleteFrom('change').where('at', '<', moment).execute();
@@ -85,6 +133,7 @@ type Row = {
   revision: number;
   before: unknown;
   after: unknown;
+  together: number | null;
 };
 
 // What was kept under an earlier version takes today's shape, with today's defaults for what it lacks.

@@ -43,29 +43,76 @@ export const insertDocuments = async <N extends EntityName>(
   }
 };
 
-/** Rewrites what differs between two states of a document; rows that did not change are left alone. */
-export const updateDocument = async <N extends EntityName>(
+/** A stored document, the revision it is to have, and what is to stand in its place. */
+export type Rewritten<N extends EntityName> = {
+  stored: { id: number; doc: EntityOf[N] };
+  revision: number;
+  doc: EntityOf[N];
+};
+
+/** Rewrites what differs between two states of documents; rows that did not change are left alone. */
+export const updateDocuments = async <N extends EntityName>(
   trx: Trx,
   entity: N,
-  stored: { id: number; revision: number; doc: EntityOf[N] },
-  doc: EntityOf[N],
+  changes: readonly Rewritten<N>[],
   saving: Saving,
 ): Promise<void> => {
   const shape = shapeOf(entity);
-  const { key: _, ...row } = rootRow(entity, doc, stored.revision, saving);
-  if ('archived' in doc && 'archived' in stored.doc && doc.archived && stored.doc.archived)
-    delete row.archived_at;
-  const columns = sql.join(Object.keys(row).map((column) => sql.ref(column)));
-  const table = sql.table(shape.table);
-  await sql`update ${table} set (${columns}) =
-    (select ${columns} from jsonb_populate_record(null::${table}, ${JSON.stringify(row)}::jsonb))
-    where id = ${stored.id}`.execute(trx);
-  const moves = shape.parts.map((part) => moved(part, stored.doc, doc));
+  await rewriteRoots(trx, entity, changes, saving);
+  const moves = shape.parts.map((part) => {
+    const written: Row[] = [];
+    const gone: Row[] = [];
+    for (const { stored, doc } of changes) {
+      const owned = (row: Row) => ({ ...row, [part.owner]: stored.id });
+      const move = moved(part, stored.doc, doc);
+      for (const row of move.written) written.push(owned(row));
+      for (const row of move.gone) gone.push(owned(row));
+    }
+    return { part, written, gone };
+  });
   // What leaves by being withdrawn makes room first; what is written follows its parents; the rest leaves last.
-  for (const { part, gone } of moves)
-    if (part.withdraws) await withdraw(trx, part, stored.id, gone, saving.at);
-  for (const { part, written } of moves) await upsert(trx, part, stored.id, written);
-  for (const { part, gone } of moves.reverse()) if (!part.withdraws) await remove(trx, part, stored.id, gone);
+  for (const { part, gone } of moves) if (part.withdraws) await withdraw(trx, part, gone, saving.at);
+  for (const { part, written } of moves) await upsert(trx, part, written);
+  for (const { part, gone } of moves.reverse()) if (!part.withdraws) await remove(trx, part, gone);
+};
+
+const rewriteRoots = async <N extends EntityName>(
+  trx: Trx,
+  entity: N,
+  changes: readonly Rewritten<N>[],
+  saving: Saving,
+): Promise<void> => {
+  const table = sql.table(entity);
+  const rows = changes.map(({ stored, revision, doc }) => {
+    const { key: _, ...row } = rootRow(entity, doc, revision, saving);
+    return { ...row, id: stored.id };
+  });
+  await makeNamesFree(trx, entity, changes);
+  const columns = Object.keys(rows[0] ?? {}).filter((column) => column !== 'id');
+  const sets = columns.map((column) => {
+    const name = sql.ref(column);
+    // What was archived before stays archived since then.
+    return column === 'archived_at'
+      ? sql`${name} = case when r.${name} is not null then coalesce(t.${name}, r.${name}) end`
+      : sql`${name} = r.${name}`;
+  });
+  for (const some of inStatements(rows))
+    await sql`update ${table} as t set ${sql.join(sets)}
+      from jsonb_populate_recordset(null::${table}, ${some}::jsonb) as r where t.id = r.id`.execute(trx);
+};
+
+/** Two documents may change names with each other, and each name stands once at every moment. */
+const makeNamesFree = async <N extends EntityName>(
+  trx: Trx,
+  entity: N,
+  changes: readonly Rewritten<N>[],
+): Promise<void> => {
+  const renamed = changes.filter(({ stored, doc }) => stored.doc.name !== doc.name);
+  if (renamed.length < 2 || entity === 'kitchen') return;
+  const ids = renamed.map(({ stored }) => stored.id);
+  await sql`update ${sql.table(entity)} set name_key = ${'\u0001'} || key where id = any(${ids})`.execute(
+    trx,
+  );
 };
 
 const rootRow = <N extends EntityName>(
@@ -82,9 +129,7 @@ const rootRow = <N extends EntityName>(
   updated_by: who,
 });
 
-type Moves<D> = { part: Part<D>; written: Row[]; gone: Row[] };
-
-const moved = <D>(part: Part<D>, before: D, after: D): Moves<D> => {
+const moved = <D>(part: Part<D>, before: D, after: D): { written: Row[]; gone: Row[] } => {
   const nameOf = (row: Row) => JSON.stringify(part.identity.map((column) => row[column]));
   const old = new Map(part.rows(before).map((row) => [nameOf(row), row]));
   const written: Row[] = [];
@@ -96,10 +141,10 @@ const moved = <D>(part: Part<D>, before: D, after: D): Moves<D> => {
     written.push(row);
     if (was && part.written?.some((column) => was[column] !== row[column])) gone.push(was);
   }
-  return { part, written, gone: [...gone, ...old.values()] };
+  return { written, gone: [...gone, ...old.values()] };
 };
 
-const upsert = async <D>(trx: Trx, part: Part<D>, owner: number, rows: Row[]): Promise<void> => {
+const upsert = async <D>(trx: Trx, part: Part<D>, rows: Row[]): Promise<void> => {
   if (rows.length === 0) return;
   const identity = [part.owner, ...part.identity];
   const rewritten = Object.keys(rows[0] ?? {}).filter(
@@ -109,12 +154,12 @@ const upsert = async <D>(trx: Trx, part: Part<D>, owner: number, rows: Row[]): P
   if (part.withdraws && !part.written) sets.push(sql`withdrawn_at = null`);
   const live = part.written ? sql` where withdrawn_at is null` : sql``;
   const on = sql.join(identity.map((column) => sql.ref(column)));
-  await insert(
-    trx,
-    part.table,
-    rows.map((row) => ({ ...row, [part.owner]: owner })),
-    sql`on conflict (${on})${live} do update set ${sql.join(sets)}`,
-  );
+  await insert(trx, part.table, rows, sql`on conflict (${on})${live} do update set ${sql.join(sets)}`);
+};
+
+/** Adds rows of one table, whatever their number in a few statements. */
+export const insertRows = async (trx: Trx, table: string, rows: Row[]): Promise<void> => {
+  await insert(trx, table, rows, sql``);
 };
 
 const insert = async <R>(trx: Trx, table: string, rows: Row[], then: RawBuilder<unknown>): Promise<R[]> => {
@@ -147,22 +192,22 @@ function* inStatements(rows: readonly Row[]): Generator<string> {
   if (texts.length > 0) yield `[${texts.join()}]`;
 }
 
-const withdraw = async <D>(trx: Trx, part: Part<D>, owner: number, gone: Row[], at: Date): Promise<void> => {
-  if (gone.length === 0) return;
-  await sql`update ${sql.table(part.table)} as p set withdrawn_at = ${at}
-    where ${these(part, owner, gone)} and p.withdrawn_at is null`.execute(trx);
+const withdraw = async <D>(trx: Trx, part: Part<D>, gone: Row[], at: Date): Promise<void> => {
+  for (const some of inStatements(gone))
+    await sql`update ${sql.table(part.table)} as p set withdrawn_at = ${at}
+      from ${these(part, some)} and p.withdrawn_at is null`.execute(trx);
 };
 
-const remove = async <D>(trx: Trx, part: Part<D>, owner: number, gone: Row[]): Promise<void> => {
-  if (gone.length === 0) return;
-  await sql`delete from ${sql.table(part.table)} as p where ${these(part, owner, gone)}`.execute(trx);
+const remove = async <D>(trx: Trx, part: Part<D>, gone: Row[]): Promise<void> => {
+  for (const some of inStatements(gone))
+    await sql`delete from ${sql.table(part.table)} as p using ${these(part, some)}`.execute(trx);
 };
 
-const these = <D>(part: Part<D>, owner: number, rows: Row[]): RawBuilder<unknown> => {
-  const mine = sql`p.${sql.ref(part.owner)} = ${owner}`;
-  if (part.identity.length === 0) return mine;
-  const table = sql.table(part.table);
-  const matches = part.identity.map((column) => sql`x.${sql.ref(column)} = p.${sql.ref(column)}`);
-  return sql`${mine} and exists (select from jsonb_populate_recordset(null::${table}, ${JSON.stringify(rows)}::jsonb)
-    as x where ${sql.join(matches, sql` and `)})`;
+/** The rows of `p` that these texts name. */
+const these = <D>(part: Part<D>, rows: string): RawBuilder<unknown> => {
+  const matches = [part.owner, ...part.identity].map(
+    (column) => sql`x.${sql.ref(column)} = p.${sql.ref(column)}`,
+  );
+  return sql`jsonb_populate_recordset(null::${sql.table(part.table)}, ${rows}::jsonb) as x
+    where ${sql.join(matches, sql` and `)}`;
 };

@@ -1,4 +1,5 @@
-import { stringify } from 'csv-stringify/sync';
+import { harmless } from '../core/exchange/csv/harmless.js';
+import { csvText } from '../core/exchange/csv/write.js';
 import type { Sheet } from '../core/sheets/sheet.js';
 
 /**
@@ -18,11 +19,7 @@ export const csvOf = (sheet: Sheet): string => {
     ...sheet.foot.map((note) => ({ table: 'notes', note })),
   ];
   const cells = rows.map((row) => [...columns.keys()].map((key) => harmless((row as Cells)[key] ?? '')));
-  return stringify([[...columns.values()].map(harmless), ...cells], { record_delimiter: '\r\n' });
+  return csvText([[...columns.values()].map(harmless), ...cells]);
 };
 
 type Cells = Record<string, string>;
-
-/** A spreadsheet would run a cell that begins like a formula; plain figures stay as they are. */
-export const harmless = (cell: string): string =>
-  /^[=+\-@\t\r]/.test(cell) && !/^[-+]?\d+([.,]\d+)?$/.test(cell) ? `'${cell}` : cell;

@@ -1,13 +1,16 @@
 import type { FastifyReply } from 'fastify';
 import type { EntityOf } from '../core/facts/facts.js';
-import { type Change, changeById } from '../store/history.js';
+import { type Change, changeById, countTogether } from '../store/history.js';
+import { formatFor } from './format.js';
 import { query } from './house.js';
 
 /** What was saved last, in a sentence, and the number of the save that Undo takes back. */
-export type Receipt = { change: number; sentence: string };
+export type Receipt = { undo: string; sentence: string };
 
 /** The receipt of the save that brought this page up (`?saved=7`), until the next one. */
 export const receiptFor = async ({ request }: FastifyReply): Promise<Receipt | undefined> => {
+  const together = query(request, 'together');
+  if (/^\d{1,15}$/.test(together)) return receiptTogether(request, Number(together));
   const id = query(request, 'saved');
   return /^\d{1,15}$/.test(id) ? receiptOf(request, Number(id), request.query as Asked) : undefined;
 };
@@ -19,7 +22,23 @@ export const receiptOf = async (
   asked: Asked = {},
 ): Promise<Receipt | undefined> => {
   const change = await changeById(server.house.db, id);
-  return change && { change: change.id, sentence: sentences(asked, change) };
+  return change && { undo: `/undo/${change.id}`, sentence: sentences(asked, change) };
+};
+
+/** The receipt of many documents saved as one. */
+const receiptTogether = async (
+  request: FastifyReply['request'],
+  together: number,
+): Promise<Receipt | undefined> => {
+  const f = formatFor(request.kitchen);
+  const counts = await countTogether(request.server.house.db, together);
+  const said = counts
+    .filter(({ entity }) => entity !== 'kitchen' || counts.length === 1)
+    .map(({ entity, count }) => (entity === 'kitchen' ? 'the settings' : f.count(count, entity)));
+  if (said.length === 0) return undefined;
+  const undone = query(request, 'undone') !== '';
+  const sentence = undone ? `Took back the change of ${f.list(said)}.` : `Saved ${f.list(said)} together.`;
+  return { undo: `/undo/together/${together}`, sentence };
 };
 
 type Asked = { undone?: string; merged?: string };

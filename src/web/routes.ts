@@ -22,7 +22,7 @@ import { beginKitchen, showFirstRun } from './first-run/show.js';
 import { saveDiets, showDiets } from './guests/diets.js';
 import { health } from './health.js';
 import { showHistory } from './history/show.js';
-import { takeBack } from './history/undo.js';
+import { takeBack, takeBackTogether } from './history/undo.js';
 import type { Answerer } from './house.js';
 import { basics } from './ingredients/basics.js';
 import { diets } from './ingredients/diets.js';
@@ -45,6 +45,11 @@ import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
 import { saveTick } from './prep/ticks.js';
+import { askForList, beginList } from './prices/begin.js';
+import { chooseRows } from './prices/choose.js';
+import { askForColumns, saveColumns } from './prices/columns.js';
+import { showPreview, takeOver } from './prices/preview.js';
+import { rowsFile } from './prices/rows-file.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
 import { listRecipes } from './recipes/list.js';
 import { recipeFile } from './recipes/schema-org.js';
@@ -134,6 +139,16 @@ export const routes: Route[] = [
   post('/ingredients/new', addIngredient),
   post('/ingredients/new/reference', lookUp),
   post('/ingredients/new/figures', choose),
+  // Price lists
+  get('/ingredients/prices', askForList),
+  post('/ingredients/prices', beginList, { file: true }),
+  get('/ingredients/prices/:draft', showPreview),
+  post('/ingredients/prices/:draft', takeOver),
+  get('/ingredients/prices/:draft/columns', askForColumns),
+  post('/ingredients/prices/:draft/columns', saveColumns),
+  post('/ingredients/prices/:draft/rows', chooseRows),
+  get('/ingredients/prices/:draft/rows.csv', rowsFile),
+
   get('/ingredients/:key', showIngredient),
   get('/ingredients/:key/basics', askFor(basics)),
   post('/ingredients/:key/basics', savePart(basics)),
@@ -177,6 +192,7 @@ export const routes: Route[] = [
   post('/merge/:entity/:key', saveMerge),
   get('/history/:entity/:key', showHistory),
   post('/undo/:change', takeBack),
+  post('/undo/together/:change', takeBackTogether),
 
   get('/workbook', showWorkbook, { bare: true }),
   post('/workbook', openWorkbook, { bare: true, file: true }),

@@ -29,6 +29,7 @@ type Found = { asked: string; finds: Finds; count: number };
 export type Views = EventViews &
   RecipeViews &
   IngredientViews &
+  PriceViews &
   DraftViews & {
     'leaving/show': LeavingPage;
     'merge/show': MergeView;

@@ -1,5 +1,6 @@
 import { changeById } from '../../store/history.js';
 import { undo } from '../../store/undo.js';
+import { undoTogether } from '../../store/undo-together.js';
 import { Refused } from '../guards.js';
 import { type Answerer, param } from '../house.js';
 import { listOf, pageOf } from '../links.js';
@@ -20,4 +21,19 @@ export const takeBack: Answerer = async (request, reply) => {
   };
   const to = () => `${pageOf(entity, key)}?undone`;
   return answer(reply, { entity, key, form: {}, redraw, to }, outcome, revision);
+};
+
+/** Takes back all that was saved together, or, where one of it was changed since, nothing. */
+export const takeBackTogether: Answerer = async (request, reply) => {
+  const { db } = request.server.house;
+  const id = param(request, 'change');
+  const outcome = /^\d{1,15}$/.test(id) ? await undoTogether(db, Number(id), saving(reply)) : undefined;
+  if (!outcome || outcome.outcome === 'gone')
+    throw new Refused('This save is no longer kept, so it can’t be taken back.', 404);
+  if (outcome.outcome === 'refused') {
+    const reasons = outcome.problems.slice(0, 5).map(({ sentence }) => sentence);
+    throw new Refused(`Nothing was taken back. ${reasons.join(' ')}`, 422);
+  }
+  const { together } = outcome;
+  return goTo(reply, together === null ? '/ingredients' : `/ingredients?together=${together}&undone=yes`);
 };

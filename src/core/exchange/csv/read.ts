@@ -38,7 +38,13 @@ export const readCsv = (given: string): Csv | { sentence: string } => {
 const spaced = (n: number): string => String(n).replace(/(?=(\d{3})+$)\B/g, ' ');
 
 const rowsOf = (text: string, delimiter: Delimiter): CsvRow[] => {
-  const options = { delimiter, info: true, relax_column_count: true, relax_quotes: true } as const;
+  const options = {
+    delimiter,
+    record_delimiter: ['\r\n', '\n', '\r'],
+    info: true,
+    relax_column_count: true,
+    relax_quotes: true,
+  };
   const found = parse(text, { ...options, to: mostRows + 2, skip_empty_lines: true }) as unknown as Parsed[];
   return found.flatMap(({ record, info }) =>
     record.every((cell) => cell.trim() === '')

@@ -81,6 +81,9 @@ const headingWords: Record<ListColumn, readonly string[]> = {
     'name',
     'item',
     'article',
+    'artikel',
+    'bezeichnung',
+    'désignation',
     'ingredient',
   ],
   code: [
@@ -99,11 +102,23 @@ const headingWords: Record<ListColumn, readonly string[]> = {
     'no',
   ],
   size: ['pack size', 'packsize', 'size', 'unit size', 'pack', 'packing', 'content', 'contents'],
-  amount: ['pack quantity', 'pack qty', 'amount', 'quantity', 'qty', 'weight', 'net weight', 'volume'],
-  unit: ['unit of measure', 'uom', 'unit', 'units', 'measure', 'sold by', 'per'],
+  amount: [
+    'pack quantity',
+    'menge',
+    'pack qty',
+    'amount',
+    'quantity',
+    'qty',
+    'weight',
+    'net weight',
+    'volume',
+  ],
+  unit: ['unit of measure', 'einheit', 'uom', 'unit', 'units', 'measure', 'sold by', 'per'],
   count: ['case quantity', 'case qty', 'units per case', 'packs per case', 'per case', 'outer', 'count'],
   price: [
     'pack price',
+    'preis',
+    'prix',
     'case price',
     'net price',
     'price',
@@ -141,15 +156,19 @@ const byHeading = (is: ListColumn, columns: readonly Column[]): Column | undefin
 
 const isPrice = (value: string): boolean => /^\D{0,4}\d[\d.,' ]*[.,]\d{2}\D{0,4}$/.test(value);
 const isSize = (value: string): boolean =>
-  /\p{L}/u.test(value) && isRead(listSize(value, value.includes(',') ? 'comma' : 'point'));
+  /\d/.test(value) &&
+  /\p{L}/u.test(value) &&
+  isRead(listSize(value, value.includes(',') ? 'comma' : 'point'));
 const isDay = (value: string): boolean =>
   /\d/.test(value) &&
   (slashedDay(value) !== undefined || isRead(listDay(value, { days: 'day-first', today: '9999-12-31' })));
-const isName = (value: string): boolean => /\p{L}{3}.*[ \p{L}]\p{L}{2}/u.test(value) && !isSize(value);
+const isName = (value: string): boolean => /\p{L}{2}/u.test(value) && !isSize(value);
+const isUnit = (value: string): boolean => !/\d/.test(value) && listUnit(value) !== undefined;
 
 const byValues: readonly [ListColumn, (value: string) => boolean][] = [
   ['date', isDay],
   ['price', isPrice],
+  ['unit', isUnit],
   ['size', isSize],
   ['name', isName],
 ];

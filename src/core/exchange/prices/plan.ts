@@ -1,6 +1,7 @@
 import type { Ingredient, Pack, Price } from '../../facts/ingredient.js';
 import type { Kitchen } from '../../facts/kitchen.js';
 import type { PriceList } from '../../facts/price-list.js';
+import { normalName } from '../../names.js';
 import { exact } from '../../quantity/amount.js';
 import { Rational } from '../../quantity/rational.js';
 import { quantity } from '../../quantity/units.js';
@@ -56,6 +57,7 @@ export const planOf = ({ rows, refused }: ListRead, from: From): Plan => {
     uncoded: [],
   };
   const packs = new Map<string, Target>();
+  const names = new Map(from.ingredients.map((one) => [normalName(one.name), one]));
   const refuse = ({ line, name, id }: ListRow, sentence: string) =>
     plan.refused.push({ line, name: name || id, sentence });
   for (const row of byDay(rows)) {
@@ -63,7 +65,7 @@ export const planOf = ({ rows, refused }: ListRead, from: From): Plan => {
     if (match === 'out') plan.leftOut.push(row);
     else if (match === 'unmatched') plan.unmatched.push({ row, near: matcher.near(row.name) });
     else {
-      const why = misfit(row, match, from.kitchen);
+      const why = nameTaken(match, names) ?? misfit(row, match, from.kitchen);
       if (why) {
         refuse(row, why);
         continue;
@@ -122,6 +124,14 @@ const kindOf = (row: ListRow, { pack }: Match, { standing }: Target): Kind => {
   return row.price === standing.price ? 'same' : 'changed';
 };
 
+const nameTaken = ({ ingredient }: Match, names: ReadonlyMap<string, Ingredient>): string | undefined => {
+  const there = ingredient.key === null ? names.get(normalName(ingredient.name)) : undefined;
+  if (!there) return undefined;
+  return there.archived
+    ? `${there.name} is archived: bring it back first, or give the new one another name.`
+    : `There is an ingredient ${there.name} already: choose it, or give the new one another name.`;
+};
+
 /** Why a matched row can't be taken over; undefined when it can. */
 const misfit = (
   row: ListRow,
@@ -148,3 +158,14 @@ const misfit = (
         : `what one ${found.unit} weighs is`;
   return `A pack in ${row.size.unit} can’t be compared with the pack of ${ingredient.name} in ${used.size.unit}: ${lacks} not known.`;
 };
+
+/** How much dearer a price is than the one that stood, in per cent of that one; undefined where none stood, or 0. */
+export const riseOf = ({ row, before }: Pick<Priced, 'row' | 'before'>): Rational | undefined =>
+  before && before.price > 0 ? Rational.of((row.price - before.price) * 100, before.price) : undefined;
+
+/** Changed prices, those that rise most first. */
+export const byRise = (changed: readonly Priced[]): Priced[] =>
+  changed
+    .map((priced) => ({ priced, rise: riseOf(priced) ?? Rational.zero }))
+    .sort((a, b) => b.rise.compare(a.rise) || a.priced.row.line - b.priced.row.line)
+    .map(({ priced }) => priced);

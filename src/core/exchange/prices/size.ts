@@ -56,7 +56,7 @@ export const listUnit = (word: string): string | undefined => {
   return unit !== undefined && known.has(unit) ? unit : undefined;
 };
 
-const figure = String.raw`\d[\d.,'’]*(?:\s\d{3})*(?:\s?\/\s?\d+)?|[½¼¾⅓⅔]`;
+const figure = String.raw`\d(?:[\d.,]|['’](?=\d))*(?:\s\d{3}(?!\d))*(?:\s?\/\s?\d+)?|[½¼¾⅓⅔]`;
 const times = new RegExp(String.raw`^(${figure})\s*[x×*]\s*(?=\d)`, 'iu');
 const packOf = /^(?:case|box|pack|tray|bag|net|punnet|carton)s?(?:\s+of)?\s+(?=\d)/i;
 const amountThenUnit = new RegExp(String.raw`^(${figure})\s*[-/]?\s*([\p{L}']*\.?(?:\s?oz)?)(.*)$`, 'iu');
@@ -82,6 +82,8 @@ export const listSize = (text: string, decimal: PriceList['decimal']): Read<Meas
     const unit = listUnit(rest);
     return unit ? { value: { amount: '1', unit } } : unread(text);
   }
+  // A second figure makes it two sizes, or none that is sure.
+  if (/\d/.test(found[3]!)) return unread(text);
   const each = exactly(found[1]!, decimal);
   const word = found[2]!.replace(/\s?oz$/i, (oz) => (found[2]!.length > oz.length ? ' oz' : oz.trim()));
   const unit =

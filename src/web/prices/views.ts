@@ -1,0 +1,10 @@
+import type { BeginPage } from './begin.js';
+import type { ColumnsPage } from './columns.js';
+import type { PreviewPage } from './preview.js';
+
+/** The models of the pages for price lists and CSV tables. */
+export type PriceViews = {
+  'prices/begin': BeginPage;
+  'prices/columns': ColumnsPage;
+  'prices/preview': PreviewPage;
+};
