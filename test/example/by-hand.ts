@@ -34,7 +34,7 @@ const workDish = (dish: Dish, course: string, event: Event, book: Workbook, use:
   const rows = made.flatMap((recipe) =>
     recipe.lines.flatMap((line): Row[] => {
       if (!('ingredient' in line.item)) return [];
-      const need = needOf(line, batches.get(recipe.key)!, cupOf(recipe, book), book);
+      const need = needOf(line, recipe, batches.get(recipe.key)!, cupOf(recipe, book), book);
       return [{ recipe: recipe.key, line: line.key, ingredient: line.item.ingredient, need }];
     }),
   );

@@ -41,6 +41,9 @@ export const ingredientAt = (
     section: pick(['Produce', 'Dairy', 'Pantry']),
     packs: [{ key: 'pack', size, preferred: true, prices: gap() ? [] : prices }],
     edibleYield: gap() ? null : { yield: food.yield ?? '1', source },
+    cookedYields: once(50)
+      ? [{ name: 'stewed', yield: pick(['0.62', '2/3', '2.4']), from: pick(['bought', 'prepared'] as const) }]
+      : [],
     density: gap() ? null : { gramsPerMl: food.gramsPerMl ?? '0.95', source },
     weights: food.weights.map(({ unit, grams }) => ({ unit, grams, source })),
     allergens: Object.fromEntries(

@@ -1,6 +1,8 @@
 import { type Choices, keyOf, span } from './choices.js';
 import type { Recipe, Written } from './written.js';
 
+type Lines = NonNullable<Recipe['lines']>;
+
 /** A recipe of some ingredients and of recipes made before it. */
 export const recipeAt = (
   i: number,
@@ -10,20 +12,8 @@ export const recipeAt = (
 ): Recipe => {
   const { upTo, pick, once } = with_;
   const portions = String(4 + upTo(20));
-  const lines: Recipe['lines'] = span(2 + upTo(5)).map((n) => {
-    const ingredient = pick(made);
-    const [weight] = ingredient.weights ?? [];
-    const measure = pick([
-      { amount: `${1 + upTo(30)}/2`, unit: 'oz' },
-      { amount: `${1 + upTo(8)}/4`, unit: 'cup' },
-      { amount: String(1 + upTo(6)), unit: 'tbsp' },
-      weight ? { amount: String(1 + upTo(9)), unit: weight.unit } : { amount: '0.75', unit: 'lb' },
-    ]);
-    const scales = once(15) ? ('pieces' as const) : ('straight' as const);
-    const stated =
-      measure.unit === 'lb' || measure.unit === 'oz' ? pick(['usual', 'bought'] as const) : 'usual';
-    return { key: keyOf('line', n), ...measure, item: { ingredient: ingredient.key }, scales, stated };
-  });
+  const lines: Lines = span(2 + upTo(5)).map((n) => lineAt(keyOf('line', n), pick(made), with_));
+  if (once(30)) lines.push(...dough(made, with_));
   if (once(20))
     lines.push({ key: 'to-taste', amount: null, item: { ingredient: made[0]!.key }, scales: 'taste' });
   for (const n of earlier.length ? span(upTo(2)) : []) {
@@ -45,3 +35,43 @@ export const recipeAt = (
     keepingDays: upTo(4),
   };
 };
+
+const lineAt = (
+  key: string,
+  ingredient: Written['ingredients'][number],
+  { upTo, pick, once }: Choices,
+): Lines[number] => {
+  const [weight] = ingredient.weights ?? [];
+  const [cooked] = ingredient.cookedYields ?? [];
+  const [least, more] = [1 + upTo(8), 1 + upTo(5)];
+  const measure = pick([
+    { amount: `${least}/2`, amountTo: `${least + more}/2`, unit: 'oz' },
+    { amount: `${least}/4`, unit: 'cup' },
+    { amount: String(least), unit: 'tbsp' },
+    weight
+      ? { amount: String(least), amountTo: once(30) ? String(least + more) : null, unit: weight.unit }
+      : { amount: '0.75', unit: 'lb' },
+  ]);
+  const item = { ingredient: ingredient.key };
+  const scales = pick(['straight', 'straight', 'straight', 'pieces', 'herb', 'chilli', 'batch'] as const);
+  if (measure.unit !== 'lb' && measure.unit !== 'oz') return { key, ...measure, item, scales };
+  const stated = pick(cooked ? (['usual', 'bought', 'cooked'] as const) : (['usual', 'bought'] as const));
+  return { key, ...measure, item, scales, stated, cooked: stated === 'cooked' ? cooked!.name : '' };
+};
+
+/** Two flours and two shares of them. */
+const dough = (made: Written['ingredients'], { upTo, pick }: Choices): Lines => [
+  ...span(2).map((n) => ({
+    key: keyOf('flour', n),
+    amount: `${1 + upTo(9)}/4`,
+    unit: 'lb',
+    item: { ingredient: pick(made).key },
+    scales: 'flour' as const,
+  })),
+  ...span(2).map((n) => ({
+    key: keyOf('share', n),
+    amount: `${1 + upTo(200)}/3`,
+    unit: 'percent',
+    item: { ingredient: pick(made).key },
+  })),
+];

@@ -1,7 +1,8 @@
 import Fraction from 'fraction.js';
 import type { Workbook } from '../../../src/core/facts/facts.js';
 import type { Ingredient } from '../../../src/core/facts/ingredient.js';
-import type { Line } from '../../../src/core/facts/recipe.js';
+import type { Line, Recipe } from '../../../src/core/facts/recipe.js';
+import { taken } from './lines.js';
 import { total } from './tree.js';
 import { millilitres, perGram } from './units.js';
 
@@ -15,22 +16,31 @@ const pieceBought = (ingredient: Ingredient, unit: string): Fraction => {
 };
 
 /** What a line needs of its ingredient for so many batches of the recipe it stands in; nothing when to taste. */
-export const needOf = (line: Line, batches: Fraction, cup: string, book: Workbook): Need | undefined => {
+export const needOf = (
+  line: Line,
+  recipe: Recipe,
+  batches: Fraction,
+  cup: string,
+  book: Workbook,
+): Need | undefined => {
   if (line.amount === null || !('ingredient' in line.item)) return undefined;
   const { ingredient: key } = line.item;
   const ingredient = book.ingredients.find((one) => one.key === key)!;
   const edible = new Fraction(ingredient.edibleYield!.yield);
-  let amount = new Fraction(line.amount).mul(batches);
-  if (line.scales === 'pieces') amount = amount.ceil();
-  const ml = millilitres(line.unit, cup);
-  const grams = perGram[line.unit] ?? ml?.mul(ingredient.density!.gramsPerMl);
-  const boughtGrams = !grams
-    ? amount.mul(pieceBought(ingredient, line.unit))
-    : line.stated === 'bought'
-      ? amount.mul(grams)
-      : amount.mul(grams).div(edible);
+  const { amount, unit: counted } = taken(line, recipe, batches);
+  const ml = millilitres(counted, cup);
+  const grams = perGram[counted] ?? ml?.mul(ingredient.density!.gramsPerMl);
+  const way = ingredient.cookedYields.find(({ name }) => name === line.cooked);
+  const cooked = line.stated === 'cooked' ? amount.mul(grams!) : undefined;
+  const boughtGrams = cooked
+    ? cooked.div(way!.yield).div(way!.from === 'bought' ? 1 : edible)
+    : !grams
+      ? amount.mul(pieceBought(ingredient, counted))
+      : line.stated === 'bought'
+        ? amount.mul(grams)
+        : amount.mul(grams).div(edible);
   const { bought, unit, cost } = priced(ingredient, boughtGrams, book.kitchen.cup);
-  return { prepared: boughtGrams.mul(edible), bought, unit, cost };
+  return { prepared: cooked ?? boughtGrams.mul(edible), bought, unit, cost };
 };
 
 /** The need in the unit the preferred pack is sold in, and its share of that pack's latest price. */
