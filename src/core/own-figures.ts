@@ -6,7 +6,7 @@ import { exact } from './quantity/amount.js';
 type Figures = ReturnType<typeof figuresOf>;
 
 /** A figure of an ingredient that is not the reference's: where it stands, and what is published for it. */
-export type Departure = { at: string; published: string; item: string };
+export type Departure = { at: string; published: string; item: string; from?: 'bought' | 'prepared' };
 
 const cited = /USDA SR28 (\d{5})/;
 const itemOf = (source: string | undefined): string | undefined => cited.exec(source ?? '')?.[1];
@@ -38,8 +38,8 @@ export const departuresFrom = (food: Food, ingredient: Ingredient): Departure[] 
     }),
     ...cookedYields.map((cooked) => {
       const mine = own.cookedYields.find(({ name }) => isNamed(name, cooked.name));
-      const at = `cookedYields/${cooked.name}`;
-      return mine ? departure(at, mine.from === cooked.from ? mine.yield : '0', cooked, food) : null;
+      const same = mine?.from === cooked.from && equal(mine.yield, cooked.yield);
+      return mine && !same ? { ...of(`cookedYields/${cooked.name}`, cooked, food), from: cooked.from } : null;
     }),
   ];
   return found.filter((one) => one !== null && one !== false);
@@ -50,7 +50,13 @@ type Published = { source: string; yield?: string; gramsPerMl?: string; grams?: 
 const figureOf = (one: Published): string => one.yield ?? one.gramsPerMl ?? one.grams ?? '0';
 
 const departure = (at: string, own: string, one: Published, food: Food): Departure | false =>
-  !equal(own, figureOf(one)) && { at, published: figureOf(one), item: itemOf(one.source) ?? food.item };
+  !equal(own, figureOf(one)) && of(at, one, food);
+
+const of = (at: string, one: Published, food: Food): Departure => ({
+  at,
+  published: figureOf(one),
+  item: itemOf(one.source) ?? food.item,
+});
 
 /** An ingredient with one figure taken back from the reference: "edibleYield", "density" or, by name, "weights/each". */
 export const takenFrom = (food: Food, ingredient: Ingredient, at: string): Ingredient => {
@@ -96,8 +102,13 @@ export const honestSource = (source: string, figure: string, at: string): string
   const item = /^USDA SR28 (\d{5})/.exec(source)?.[1];
   const published = item === undefined ? [] : publishedFor(item, at);
   if (published.length === 0 || published.some((one) => equal(one, figure))) return source;
-  return `own figure, instead of USDA SR28 ${item}`;
+  return `${own}${item}`;
 };
+
+const own = 'own figure, instead of USDA SR28 ';
+
+/** Whether a source says no more than that the figure is the cook's own. */
+export const isOwn = (source: string): boolean => source.startsWith(own);
 
 const publishedFor = (item: string, at: string): string[] =>
   foods.flatMap((food) => {

@@ -39,7 +39,7 @@ describe('a figure of one’s own', () => {
   test('is said with what is published for it', () => {
     expect(departuresFrom(onion, own)).toEqual([
       { at: 'edibleYield', published: '0.9', item: '11282' },
-      { at: 'cookedYields/boiled', published: '0.855', item: '11283' },
+      { at: 'cookedYields/boiled', published: '0.855', item: '11283', from: 'prepared' },
     ]);
   });
 

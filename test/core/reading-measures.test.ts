@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import {
+  readCookedYield,
   readEdibleYield,
   readHeat,
   readMeasure,
@@ -47,6 +48,15 @@ test('an edible yield that can’t be is refused with a guess', () => {
   expect(sentence(readEdibleYield('0'))).toContain('nothing of it can be eaten');
   expect(sentence(readEdibleYield('most'))).toContain('You entered most.');
   expect(sentence(readEdibleYield('-3'))).toContain('You entered -3.');
+});
+
+test('a cooked yield is read in the same way, and nothing left is refused with the reason', () => {
+  expect(value(readCookedYield('58.4 %'))).toBe('0.584');
+  expect(value(readCookedYield('3.05'))).toBe('3.05');
+  expect(sentence(readCookedYield('0'))).toContain('nothing is left of it once cooked');
+  expect(sentence(readCookedYield('720'))).toMatch(
+    /^Cooked yield must be between 1 and 100.*Did you mean 72\?/,
+  );
 });
 
 test('heat is typed in the kitchen’s degrees and comes back as typed', () => {

@@ -46,6 +46,7 @@ const step = (key: string, ...after: string[]) => ({
   words: 'Do.',
   after: after.map((one) => ({ step: one })),
 });
+const cooked = (name: string, share: string) => ({ name, yield: share, from: 'bought' });
 const pack = (key: string, fields: object = {}) => ({ key, size: { amount: '1', unit: 'kg' }, ...fields });
 const dish = (fields: object) => ({
   courses: [
@@ -93,6 +94,13 @@ describe('refused, each for its reason and at its field', () => {
     ['weight-of-measure', 'weights', 'ingredient', { weights: [{ unit: 'cup', grams: '120' }] }],
     ['yield-zero', 'edibleYield', 'ingredient', { edibleYield: { yield: '0' } }],
     ['density-zero', 'density', 'ingredient', { density: { gramsPerMl: '0' } }],
+    ['cooked-yield-zero', 'cookedYields', 'ingredient', { cookedYields: [cooked('roasted', '0')] }],
+    [
+      'cooked-yield-twice',
+      'cookedYields',
+      'ingredient',
+      { cookedYields: [cooked('roasted', '0.5'), cooked('Roasted', '0.6')] },
+    ],
     [
       'weight-twice',
       'weights',

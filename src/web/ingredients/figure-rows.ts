@@ -1,8 +1,15 @@
 import type { Ingredient } from '../../core/facts/ingredient.js';
 import type { Food } from '../../core/foods.js';
-import { departuresFrom, lackingOf, referenceOf, takenFrom } from '../../core/own-figures.js';
+import {
+  type Departure,
+  departuresFrom,
+  isOwn,
+  lackingOf,
+  referenceOf,
+  takenFrom,
+} from '../../core/own-figures.js';
 import { type Html, html, nothing } from '../html.js';
-import { typedAmount, typedPercent, typedYield } from '../typed.js';
+import { typedAmount, typedYield } from '../typed.js';
 import { doubtsOf, restOf } from './food-words.js';
 
 export type FigureRow = {
@@ -28,9 +35,10 @@ export const figurePart = (doc: Ingredient): FigurePart => {
     const departure = departures.find((one) => one.at.toLowerCase() === at.toLowerCase());
     return {
       ...row,
+      source: departure && isOwn(row.source) ? '' : row.source,
       doubts: at === 'edibleYield' && food && !doc.notBought ? doubtsOf(food) : [],
       yours: departure && {
-        published: publishedInWords(at, departure.published),
+        published: publishedInWords(departure),
         item: departure.item,
         take: departure.at,
       },
@@ -39,15 +47,19 @@ export const figurePart = (doc: Ingredient): FigurePart => {
   return { rows, beside: food && !doc.notBought ? besideOf(food, doc) : undefined };
 };
 
-const publishedInWords = (at: string, figure: string): string =>
-  at === 'edibleYield' || at.startsWith('cookedYields') ? typedYield(figure) : `${typedAmount(figure)} g`;
+const yieldInWords = (figure: string): string => typedYield(figure).replace(' %', '%');
+
+const publishedInWords = ({ at, published, from }: Departure): string => {
+  if (from) return `${yieldInWords(published)} of the ${from} weight`;
+  return at === 'edibleYield' ? yieldInWords(published) : `${typedAmount(published)} g`;
+};
 
 const besideOf = (food: Food, doc: Ingredient): FigurePart['beside'] => {
   const lacking = lackingOf(food, doc);
   if (lacking.length === 0) return undefined;
   const bare: Ingredient = { ...doc, edibleYield: null, density: null, weights: [], cookedYields: [] };
   const only = lacking.reduce((one, at) => takenFrom(food, one, at), bare);
-  const eaten = only.edibleYield ? [`${typedYield(only.edibleYield.yield)} eaten`] : [];
+  const eaten = only.edibleYield ? [`${yieldInWords(only.edibleYield.yield)} eaten`] : [];
   return { name: food.name, says: [...eaten, ...restOf(only).map(({ says }) => says)].join('; ') };
 };
 
@@ -88,18 +100,18 @@ const yieldRow = ({ edibleYield, notBought }: Ingredient): Row => {
       words: notBought ? 'not bought, so no yield is needed' : 'how much of what is bought is eaten',
       source: '',
     };
-  const figure = share(`${typedPercent(edibleYield.yield)}%`);
+  const figure = share(yieldInWords(edibleYield.yield));
   return { at, figure, words: 'of what is bought is eaten', source: edibleYield.source };
 };
 
 const cookedRow = ({ name, yield: figure, from, source }: Ingredient['cookedYields'][number]): Row => {
-  const typed = typedYield(figure);
+  const typed = yieldInWords(figure);
   const swells = !typed.endsWith('%');
   const weight = { bought: 'the bought weight', prepared: 'the prepared weight' }[from];
   const trim = from === 'bought' ? '; with bone and trim in it, so trim is not taken off again' : '';
   return {
     at: `cookedYields/${name}`,
-    figure: share(swells ? `× ${typed}` : typed.replace(' %', '%')),
+    figure: share(swells ? `× ${typed}` : typed),
     words: `${swells ? '' : 'of '}${weight} once ${name}${trim}`,
     source,
   };

@@ -13,13 +13,13 @@ const aMeasure = ({ measured }: Food): string | undefined => {
   return amount === '1' ? `${grams} g a ${text}` : `${grams} g for ${amount} ${text}`;
 };
 
-/** What a cooked yield says: "roasted, 58.4 % of the bought weight", "steeped, 3.05 times the prepared weight". */
+/** What a cooked yield says: "roasted: 58.4 % of the bought weight", "steeped: 3.05 times the prepared weight". */
 export const cookedInWords = (one: { name: string; yield: string; from: 'bought' | 'prepared' }): string => {
   const share = typedYield(one.yield);
-  return `${one.name}, ${share} ${share.endsWith('%') ? 'of' : 'times'} the ${one.from} weight`;
+  return `${one.name}: ${share} ${share.endsWith('%') ? 'of' : 'times'} the ${one.from} weight`;
 };
 
-/** What the reference says of a food: "44 % eaten, 89 g a piece, 89 g a cup, USDA 11246". */
+/** What the reference says of a food: "44 % eaten; 89 g a piece; 89 g a cup; USDA 11246". */
 export const foodInWords = (food: Food): string => {
   const others = food.others?.map((other) => `${typedPercent(other.yield)} %`).join(', ');
   return [
@@ -30,7 +30,7 @@ export const foodInWords = (food: Food): string => {
     `USDA ${food.item}`,
   ]
     .filter(Boolean)
-    .join(', ');
+    .join('; ');
 };
 
 /** Figures beside the edible yield, each in words with its source. */
@@ -43,8 +43,8 @@ export const restOf = ({ density, weights, cookedYields }: Omit<Figures, 'edible
 /** What speaks against the edible yield of a food: other published figures, and why it is worth a look. */
 export const doubtsOf = ({ item, others = [], doubt, yield: share }: Food): string[] => {
   if (!share) return [];
-  const own = `${typedPercent(share)} % (USDA ${item})`;
-  const theirs = others.map((other) => `${typedPercent(other.yield)} % (${other.source})`);
+  const own = `${typedPercent(share)}% (USDA ${item})`;
+  const theirs = others.map((other) => `${typedPercent(other.yield)}% (${other.source})`);
   return [
     ...(theirs.length > 0 ? [`Published sources disagree: ${[own, ...theirs].join(' or ')}.`] : []),
     ...(doubt ? [`${own} ${doubt}.`] : []),

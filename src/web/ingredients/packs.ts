@@ -1,4 +1,6 @@
+import { costsMoved } from '../../core/costs-moved.js';
 import type { Ingredient, Pack, Price } from '../../core/facts/ingredient.js';
+import { costsWith } from '../../core/kitchen-costs.js';
 import { labelForgotten, labelInDoubt, labelReadAgain } from '../../core/label-again.js';
 import { minorDigits } from '../../core/money.js';
 import { Rational } from '../../core/quantity/rational.js';
@@ -6,7 +8,8 @@ import { readMoney } from '../../core/reading.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
 import { readMeasure } from '../../core/reading-measures.js';
 import { asWritten } from '../as-written.js';
-import type { Reading } from '../faults.js';
+import { costsNow, movedInWords } from '../costs.js';
+import { Reading } from '../faults.js';
 import { type Form, rows, text, texts } from '../form.js';
 import { formatFor } from '../format.js';
 import { keyFrom } from '../keys.js';
@@ -22,6 +25,8 @@ export type PacksAround = {
   prices: OldPrice[][];
   /** How many statements of the label the change puts in doubt. */
   doubt: number;
+  /** Which recipes' costs the form would move, once that is asked. */
+  moves: string;
 };
 
 /** What is bought, from whom, at what price. */
@@ -34,6 +39,7 @@ export const packs: Part<PacksAround> = {
     preferred: String(doc.packs.findIndex(({ preferred }) => preferred)),
   }),
   press: (form, _doc, { today }) => {
+    if (text(form, 'do') === 'moves') return { form: { ...form, moves: 'asked' }, at: 'moves' };
     const changed = rowsChanged(form);
     if (!changed) return undefined;
     const all = rows(changed.form, 'packs');
@@ -46,7 +52,8 @@ export const packs: Part<PacksAround> = {
     const allergens = doubt > 0 ? readDoubt(reading, doubt, at) : (kept: Ingredient['allergens']) => kept;
     return (before) => asWritten(before, { ...before, packs: read, allergens: allergens(before.allergens) });
   },
-  around: (doc, form, { kitchen }) => {
+  around: async (doc, form, at) => {
+    const { kitchen } = at;
     const f = formatFor(kitchen);
     const old = new Map(doc.packs.map(({ key, prices }) => [key, prices]));
     return {
@@ -61,8 +68,17 @@ export const packs: Part<PacksAround> = {
           })),
       ),
       doubt: text(form, 'doubt') === '' ? 0 : Number(text(form, 'doubt')),
+      moves: text(form, 'moves') === '' ? '' : await movesOf(doc, form, at),
     };
   },
+};
+
+const movesOf = async (doc: Ingredient, form: Form, at: At): Promise<string> => {
+  const reading = new Reading(structuredClone(form));
+  const read = readPacks(reading, doc, at);
+  if (reading.faults.length > 0) return 'A figure above can’t be read yet; saving says which.';
+  const costs = await costsNow(at.db);
+  return movedInWords(costsMoved(costs, costsWith(costs, [{ ...doc, packs: read }])), formatFor(at.kitchen));
 };
 
 const packForm = ({ key, supplier, brand, size }: Pack, today: string): Form => ({
