@@ -76,6 +76,15 @@ export const updateDocuments = async <N extends EntityName>(
   for (const { part, gone } of moves.reverse()) if (!part.withdraws) await remove(trx, part, gone);
 };
 
+/** The same for one document, which is to have the revision that `stored` carries. */
+export const updateDocument = <N extends EntityName>(
+  trx: Trx,
+  entity: N,
+  stored: { id: number; revision: number; doc: EntityOf[N] },
+  doc: EntityOf[N],
+  saving: Saving,
+): Promise<void> => updateDocuments(trx, entity, [{ stored, revision: stored.revision, doc }], saving);
+
 const rewriteRoots = async <N extends EntityName>(
   trx: Trx,
   entity: N,

@@ -8,7 +8,7 @@ import { read, type Stored } from './documents.js';
 import { note } from './history.js';
 import { knownFor } from './known.js';
 import { clash, type Outcome, refused, taken } from './outcome.js';
-import { insertDocuments, keyOf, type Saving, updateDocuments } from './rows.js';
+import { insertDocuments, keyOf, type Saving, updateDocument } from './rows.js';
 import type { Db, Trx } from './schema.js';
 import { withServed } from './served.js';
 
@@ -77,7 +77,7 @@ export const put = async <N extends EntityName>(
   if (same(doc, stored.doc))
     return { outcome: 'saved', doc: stored.doc, revision: stored.revision, changeId: null, merged: [] };
   const revision = stored.revision + 1;
-  await updateDocuments(trx, entity, [{ stored, revision, doc }], by);
+  await updateDocument(trx, entity, { ...stored, revision }, doc, by);
   const noted = { entity, key: stored.key, revision, before: stored.doc, after: doc };
   const changeId = await note(trx, noted, by);
   return { outcome: 'saved', doc, revision, changeId, merged: [] };

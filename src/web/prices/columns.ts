@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import { columnsOf, type Guess, guessColumns } from '../../core/exchange/prices/guess.js';
 import { type ListColumn, listColumns, type PriceList } from '../../core/facts/price-list.js';
+import { todayOf } from '../coming.js';
 import { Reading } from '../faults.js';
 import type { Choice, Fault } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
@@ -38,7 +39,7 @@ export const askForColumns: Answerer = async (request, reply) => {
   const draft = await draftOf(request);
   if (!draft) return notKept(reply);
   const list = listOfSupplier(request.kitchen, draft.settings.supplier);
-  const guess = guessColumns(draft.csv);
+  const guess = guessColumns(draft.csv, todayOf(request));
   return draw(reply, draft, guess, formOf(list && list.columns.length > 0 ? list : guess));
 };
 
@@ -78,7 +79,7 @@ export const saveColumns: Answerer = async (request, reply) => {
     reading.refuse('days', 'Dates', 'Choose which comes first in a date: the dates can be read both ways.');
   if (reading.faults.length > 0) {
     reply.code(422);
-    return draw(reply, draft, guessColumns(draft.csv), form, reading.faults);
+    return draw(reply, draft, guessColumns(draft.csv, todayOf(request)), form, reading.faults);
   }
   const { supplier } = draft.settings;
   const { kitchen } = request;

@@ -16,7 +16,7 @@ export type Guess = {
 };
 
 /** Guesses what each column of a price list holds, from the word above it and from its first values. */
-export const guessColumns = (csv: Csv): Guess => {
+export const guessColumns = (csv: Csv, today: string): Guess => {
   const headings = hasHeadings(csv);
   const columns = columnsOf(csv, headings);
   const found: Guess['columns'] = [];
@@ -50,7 +50,7 @@ export const guessColumns = (csv: Csv): Guess => {
     headings,
     columns: settled,
     decimal: decimalOf(valuesOf('price')),
-    days: daysOf(valuesOf('date')),
+    days: daysOf(valuesOf('date'), today),
   };
 };
 
@@ -227,11 +227,14 @@ const decimalOf = (values: readonly string[]): PriceList['decimal'] | null => {
   return comma > 0 && point === 0 ? 'comma' : null;
 };
 
-const daysOf = (values: readonly string[]): PriceList['days'] | null => {
-  const slashed = values.flatMap((value) => slashedDay(value) ?? []);
-  if (slashed.length === 0) return 'day-first';
-  const [day, month] = [slashed.some(({ first }) => first > 12), slashed.some(({ second }) => second > 12)];
-  return day === month ? null : day ? 'day-first' : 'month-first';
+/** Which comes first in a date: the reading that gives more days, none of them to come; null when both give as many. */
+const daysOf = (values: readonly string[], today: string): PriceList['days'] | null => {
+  const slashed = values.filter((value) => slashedDay(value) !== undefined);
+  const fits = (days: PriceList['days']) =>
+    slashed.filter((value) => isRead(listDay(value, { days, today }))).length;
+  const [day, month] = [fits('day-first'), fits('month-first')];
+  if (slashed.length === 0 || day > month) return 'day-first';
+  return month > day ? 'month-first' : null;
 };
 
 /** The columns of a list that was read before, found again in a new one; undefined when one of them is not there. */
