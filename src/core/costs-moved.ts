@@ -7,9 +7,9 @@ import { recipeOf } from './lookup.js';
 export type CostMoved = { recipe: Recipe; before: RecipeFigure; after: RecipeFigure };
 
 /**
- * The recipes whose cost of a batch or portion moves between two states of a kitchen, or that become complete or open,
- * in whole minor units as they are shown; those first whose portion (kilo, litre) moves most. Recipes that only one of
- * the two has are left out.
+ * The recipes whose cost of a batch or portion moves between two states of a kitchen, or becomes known or not known, in
+ * whole minor units as they are shown; those first whose portion (kilo, litre) moves most. Recipes that only one of the
+ * two has are left out.
  */
 export const costsMoved = (before: KitchenCosts, after: KitchenCosts): CostMoved[] => {
   const moved: CostMoved[] = [];
@@ -27,12 +27,11 @@ const touched = (before: KitchenCosts, after: KitchenCosts): Iterable<string> =>
   return differing(before.figures, after.figures).flatMap((at) => after.recipeAt[at] ?? []);
 };
 
+/** What is known of a cost that isn't known before nor after may well move, but nobody has seen it as a cost. */
 const differs = (was: RecipeFigure, is: RecipeFigure): boolean =>
-  was.batch !== is.batch ||
-  was.each !== is.each ||
-  was.unit !== is.unit ||
   was.complete !== is.complete ||
-  was.guess !== is.guess;
+  (is.complete &&
+    (was.batch !== is.batch || was.each !== is.each || was.unit !== is.unit || was.guess !== is.guess));
 
 /** By how much a portion moves, or a batch where it has no portions. */
 const by = ({ before, after }: CostMoved): number =>

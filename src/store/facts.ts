@@ -48,6 +48,36 @@ export const consistently = <T>(db: Db, reading: (trx: Trx) => Promise<T>): Prom
 export const loadFacts = async (db: Db, wanted: Wanted): Promise<Facts | undefined> =>
   (await factsFor(db, wanted)).answer;
 
+/**
+ * Every recipe and ingredient of the kitchen, archived ones too, and its places, as they stood at one moment; the very
+ * same facts for as long as nothing is saved. undefined while there is no kitchen.
+ */
+export const kitchenFacts = (db: Db): Promise<Facts | undefined> =>
+  whileUnchanged(db, 'facts of the kitchen', () =>
+    consistently(db, async (trx) => {
+      const { snapshot, kitchen, everywhere } = await ground(trx);
+      if (!kitchen) return { snapshot, answer: undefined };
+      const [recipes, ingredients] = [
+        await everyVersion(trx, 'recipe'),
+        await everyVersion(trx, 'ingredient'),
+      ];
+      const answer = {
+        kitchen,
+        recipes: await loadKept(trx, 'recipe', recipes),
+        ingredients: await loadKept(trx, 'ingredient', ingredients),
+        places: byKey(everywhere),
+      };
+      return { snapshot, answer };
+    }),
+  );
+
+/** Everything of a kind, with the version it has now. */
+export const everyVersion = async (db: Db, entity: Bulk): Promise<Version[]> => {
+  const { rows } = await sql<Version>`
+    select key, ${versionOf(entity)} as version from ${sql.table(entity)}`.execute(db);
+  return rows;
+};
+
 const factsFor = async (
   db: Db,
   { recipes, places = [] }: Wanted,

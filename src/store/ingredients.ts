@@ -1,7 +1,7 @@
 import { sql } from 'kysely';
 import type { Ingredient } from '../core/facts/ingredient.js';
-import { versionOf } from './documents.js';
-import { loadKept, type Version } from './kept.js';
+import { everyVersion } from './facts.js';
+import { loadKept } from './kept.js';
 import type { Db } from './schema.js';
 
 /** What a list of ingredients shows of each; the price is the latest of the pack that lines are priced at. */
@@ -56,8 +56,6 @@ export const list = async (db: Db): Promise<IngredientRow[]> => {
 };
 
 /** Every ingredient whole, archived ones too, by key; of each pack the latest price alone. */
-export const everyIngredient = async (db: Db): Promise<Ingredient[]> => {
-  const { rows } =
-    await sql<Version>`select key, ${versionOf('ingredient')} as version from ingredient`.execute(db);
-  return [...(await loadKept(db, 'ingredient', rows)).values()];
-};
+export const everyIngredient = async (db: Db): Promise<Ingredient[]> => [
+  ...(await loadKept(db, 'ingredient', await everyVersion(db, 'ingredient'))).values(),
+];
