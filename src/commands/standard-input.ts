@@ -1,4 +1,6 @@
-/** What is piped in, as text; undefined once it is more than `most` bytes, and then no more of it is kept. */
+import { decodeText } from '../core/exchange/csv/decode.js';
+
+/** What is piped in, as text in UTF-8, UTF-16 or Latin-1; undefined once it is more than `most` bytes, and then no more of it is kept. */
 export const standardInput = async (most: number): Promise<string | undefined> => {
   const parts: Buffer[] = [];
   let size = 0;
@@ -8,7 +10,7 @@ export const standardInput = async (most: number): Promise<string | undefined> =
     if (size > most) return undefined;
     parts.push(bytes);
   }
-  return Buffer.concat(parts).toString('utf8');
+  return decodeText(Buffer.concat(parts)).text;
 };
 
 /** A refusal is one sentence and exit code 1. */

@@ -40,6 +40,7 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
     if (extent > head.end) head.notes.push(wordsOf(line, tokens.slice(head.end, extent)));
     head.end = count.end;
     if (count.doubt) head.because.push(count.doubt);
+    if (count.unit === 'percent') head.because.push('Per cent of what, the line does not say.');
     if (measure) afterAmount(line, head);
     else sizeAfter(line, head);
   }

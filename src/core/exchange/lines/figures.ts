@@ -62,7 +62,7 @@ const fraction = (tokens: readonly Token[], at: number): Single | undefined => {
   if (glyph) return { value: r(...glyph), end: at + 1 };
   const [above, slash, below] = tokens.slice(at, at + 3);
   if (above?.kind !== 'figure' || below?.kind !== 'figure' || !isSign(slash, '/', '⁄', '∕')) return undefined;
-  if (!/^\d{1,4}$/.test(above.text) || !/^\d{1,4}$/.test(below.text) || Number(below.text) === 0)
+  if (!/^\d{1,9}$/.test(above.text) || !/^\d{1,9}$/.test(below.text) || Number(below.text) === 0)
     return undefined;
   const value = r(Number(above.text), Number(below.text));
   const run = `${above.text}/${below.text}`;

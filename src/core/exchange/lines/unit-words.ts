@@ -124,6 +124,7 @@ export const counts = spelt({
   dozen: 'dozen dozens doz',
   thumb: 'thumb thumbs',
   quantity: 'quantity',
+  percent: 'percent',
   sleeve: 'sleeve sleeves',
 });
 

@@ -33,9 +33,26 @@ const numbered = /^\s*(?:step\s*)?(\d{1,3})\s*[.):-]\s+(?=\S)/i;
 const bullet = /^\s*(?:[•·▪◦‣●*–-]|\[[ xX]?\])\s+/u;
 const stepWord = /^\s*step\s+\d{1,3}\s*[.:]?\s*$/i;
 
+/** "1. Mix. 2. Shape.": numbered steps that run on in one line. */
+const inSteps = (line: string): string[] => {
+  if (!/^\s*1[.)]\s/.test(line)) return [line];
+  const steps: string[] = [];
+  let start = 0;
+  for (let next = 2; next < 100; next++) {
+    const marks = [`. ${next}. `, `. ${next}) `]
+      .map((mark) => line.indexOf(mark, start))
+      .filter((at) => at >= 0);
+    if (marks.length === 0) break;
+    const end = Math.min(...marks) + 1;
+    steps.push(line.slice(start, end));
+    start = end + 1;
+  }
+  return [...steps, line.slice(start)];
+};
+
 /** A heading or one step's text, in order. Numbers of a list go; lines that go on belong to the step before. */
 export const paragraphsOf = (text: string): string[] => {
-  const lines = text.replace(/\r\n?/g, '\n').split('\n');
+  const lines = text.replace(/\r\n?/g, '\n').split('\n').flatMap(inSteps);
   const list = lines.some((line) => numbered.test(line));
   const blocks = lines.some(
     (line, at) => at > 0 && line.trim() === '' && lines[at - 1]!.trim() !== '' && at < lines.length - 1,

@@ -12,7 +12,7 @@ export const fromNode = (node: Node, source: Source, resolve: (value: Value) => 
   const unsure: string[] = [];
   const name = textsOf(property(node, 'name', 'headline'), resolve)[0] ?? '';
   if (!name) unsure.push('The recipe has no name.');
-  const all = linesOf(property(node, 'recipeIngredient', 'ingredients', 'supply'), resolve);
+  const all = ingredientsOf(node, resolve);
   const lines = all.slice(0, mostLines);
   if (all.length > mostLines)
     unsure.push(`Only the first ${mostLines} of ${all.length} ingredients are read.`);
@@ -31,6 +31,14 @@ export const fromNode = (node: Node, source: Source, resolve: (value: Value) => 
     note: textsOf(property(node, 'description'), resolve)[0]?.slice(0, 4000) ?? '',
     unsure,
   };
+};
+
+/** Some pages tell part of the list by the property's older name, some the same list by both. */
+const ingredientsOf = (node: Node, resolve: (value: Value) => Value): string[] => {
+  const lines = linesOf(property(node, 'recipeIngredient'), resolve);
+  const older = linesOf(property(node, 'ingredients'), resolve).filter((line) => !lines.includes(line));
+  const all = [...lines, ...older];
+  return all.length > 0 ? all : linesOf(property(node, 'supply'), resolve);
 };
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();

@@ -2,10 +2,10 @@ import { readLine } from '../lines/read-line.js';
 import { readMethod } from '../method/read-method.js';
 import type { RecipeDraft, Source, Times } from './draft.js';
 import { sectionsOf } from './from-node.js';
-import { factsOf, furniture, ingredientsMark, methodMark, notesMark } from './marks.js';
+import { endMark, factsOf, furniture, ingredientsMark, methodMark, notesMark } from './marks.js';
 import { noYield, readYield } from './yield.js';
 
-type Part = 'top' | 'ingredients' | 'method' | 'notes';
+type Part = 'top' | 'ingredients' | 'method' | 'notes' | 'end';
 
 /** The lines of a recipe, sorted by what they are. */
 type Sorted = Record<Part, string[]> & { yieldText: string; times: Times; guessed: boolean };
@@ -18,8 +18,9 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
   const sections = sectionsOf(joined(sorted.ingredients), headings);
   const steps = readMethod(sorted.method.join('\n'));
   if (sections.every((one) => one.lines.length === 0)) return undefined;
-  const [first = '', ...rest] = sorted.top.filter((line) => line !== '' && !furniture.test(line));
-  const name = title || first.replace(/^[#*\s]+|[*\s:]+$/g, '');
+  const top = sorted.top.filter((line) => line !== '' && !furniture.test(line));
+  const first = top.find(isTitle) ?? top[0] ?? '';
+  const name = title || first.replace(/^[#*\s]+|[*\s:]+$/g, '').replace(label, '');
   const made = sorted.yieldText
     ? readYield(sorted.yieldText)
     : { yield: noYield, because: ['What it makes is not said.'] };
@@ -30,8 +31,8 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
     ...(steps.length > 0 ? [] : ['No method was found.']),
     ...(sorted.guessed ? ['Where the ingredients end and the method begins is not marked.'] : []),
   ];
-  const note = [...(title ? [first, ...rest] : rest), ...sorted.notes]
-    .filter((line) => line !== name && line !== '')
+  const note = [...top, ...sorted.notes]
+    .filter((line) => line !== name && line !== '' && (title || line !== first))
     .join('\n');
   return {
     name: name.slice(0, 200),
@@ -45,19 +46,35 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
   };
 };
 
+/** A title is short and no sentence. */
+const isTitle = (line: string): boolean =>
+  line.length <= 100 && !/^\p{Ll}|[.,;]$/u.test(line.replace(/^[#*\s]+/, ''));
+
+const label = /^(?:title|name|recipe(?: name)?|dish)\s*[:–-]\s*/i;
+
 const sort = (lines: readonly string[]): Sorted => {
   const sorted: Sorted = {
     top: [],
     ingredients: [],
     method: [],
     notes: [],
+    end: [],
     yieldText: '',
     times: { prep: null, cook: null, total: null },
     guessed: false,
   };
   const marked = lines.some((line) => ingredientsMark.test(line));
   let part: Part = 'top';
-  lines.forEach((line, at) => {
+  lines.forEach((raw, at) => {
+    // Bold words of a text in Markdown; a list's bold line may be a heading, so that one stays.
+    const line = raw.replace(/\*\*|__/g, '');
+    const facts = part === 'method' ? undefined : factsOf(line);
+    if (facts) {
+      sorted.yieldText ||= facts.yieldText;
+      for (const field of ['prep', 'cook', 'total'] as const)
+        sorted.times[field] ??= facts.times[field] ?? null;
+      return;
+    }
     const mark = partOf(line, part);
     if (mark) {
       part = mark;
@@ -66,17 +83,10 @@ const sort = (lines: readonly string[]): Sorted => {
         sorted[part].push(...(part === 'ingredients' ? inOneLine(behind) : [behind]));
       return;
     }
-    const facts = part === 'method' ? undefined : factsOf(line);
-    if (facts) {
-      sorted.yieldText ||= facts.yieldText;
-      for (const field of ['prep', 'cook', 'total'] as const)
-        sorted.times[field] ??= facts.times[field] ?? null;
-      return;
-    }
     const next = unmarked(lines, at, part, marked);
     if (next !== part && next === 'method') sorted.guessed = true;
     part = next;
-    sorted[part].push(line);
+    sorted[part].push(part === 'ingredients' ? raw : line);
   });
   return sorted;
 };
@@ -84,7 +94,9 @@ const sort = (lines: readonly string[]): Sorted => {
 const partOf = (line: string, part: Part): Part | undefined => {
   if (ingredientsMark.test(line)) return 'ingredients';
   if (methodMark.test(line)) return 'method';
-  return part !== 'top' && notesMark.test(line) ? 'notes' : undefined;
+  if (part === 'top') return undefined;
+  if (part !== 'ingredients' && endMark.test(line)) return 'end';
+  return notesMark.test(line) ? 'notes' : undefined;
 };
 
 /** Where nothing marks the parts, the first amount begins the ingredients and the first sentence the method. */

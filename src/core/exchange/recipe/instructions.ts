@@ -15,6 +15,18 @@ export const instructionsOf = (value: Value | undefined, resolve: (value: Value)
   return found;
 };
 
+/** A list whose items all say their position is in that order. */
+const inOrder = (items: readonly Value[]): readonly Value[] => {
+  const places = items.map((item) =>
+    Number(isNode(item) ? (property(item, 'position') ?? Number.NaN) : Number.NaN),
+  );
+  if (places.some(Number.isNaN)) return items;
+  return items
+    .map((item, at) => ({ item, place: places[at]! }))
+    .toSorted((a, b) => a.place - b.place)
+    .map(({ item }) => item);
+};
+
 type Where = { part: string; depth: number };
 
 const collect = (
@@ -24,7 +36,7 @@ const collect = (
   found: Instruction[],
 ): void => {
   if (where.depth > deepest) return;
-  for (const item of listOf(value)) {
+  for (const item of inOrder(listOf(value))) {
     if (found.length >= mostSteps) return;
     const one = resolve(item);
     if (typeof one === 'string') {

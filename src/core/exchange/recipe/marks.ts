@@ -7,10 +7,13 @@ export const ingredientsMark =
 export const methodMark =
   /^(?:#+\s*)?(?:\*\*)?(?:the )?(?:method|directions?|instructions?|preparation|steps|procedure|how to make (?:it|them)|what to do|to make)(?:\*\*)?\s*(?::|$)/i;
 export const notesMark =
-  /^(?:#+\s*)?(?:\*\*)?(?:notes?|tips?|recipe tips?|recipe notes?|cook(?:'|’)?s (?:notes?|tips?)|storage|to store|make ahead|nutrition(?:al)?(?: information| facts)?)(?:\*\*)?\s*(?::|$)/i;
+  /^(?:#+\s*)?(?:\*\*)?(?:(?:special )?equipment|notes?|tips?|recipe tips?|recipe notes?|cook(?:'|’)?s (?:notes?|tips?)|storage|to store|make ahead|nutrition(?:al)?(?: information| facts)?)(?:\*\*)?\s*(?::|$)/i;
+/** What follows a recipe on a page and is none of it. */
+export const endMark =
+  /^(?:#+\s*)?(?:\d+ )?(?:comments?|reviews?|leave a (?:comment|reply|review)|related (?:recipes|posts)|you (?:may|might) also like|more recipes|more like this|about (?:me|the author)|(?:lots of )?love|(?:kind |best |warm )?(?:regards|wishes)|cheers|x{1,5}|sent from my .{1,30})\s*(?:\(\d+\))?[:,]?$/i;
 /** Furniture of a page between title and list. */
 export const furniture =
-  /^(?:print|save|share|jump to recipe|rate this recipe|pin|email|add to .{1,20}|\d+ (?:reviews?|ratings?|comments?)|by .{1,40}|us|metric|difficulty.{0,20}|easy|course:.*|cuisine:.*|keywords?:.*|author:.*|calories:.*|\d+(?:\.\d)? ?kcal.*)$/i;
+  /^(?:print|save|share|jump to recipe|rate this recipe|pin|email|add to .{1,20}|\d+ (?:reviews?|ratings?|comments?)|by .{1,40}|us|metric|difficulty.{0,20}|easy|course:.*|cuisine:.*|keywords?:.*|author:.*|calories:.*|(?:from|to|cc|sent|date|subject):.*|[- ]*(?:begin )?forwarded message[-: ]*|[- ]*original message[- ]*|on .{5,80} wrote:|(?:hi|hello|hey|dear)\b.{0,40}[,!]|\d+(?:\.\d)? ?kcal.*)$/i;
 
 const yieldPart =
   /^(?:serves?|makes|yields?|servings?|portions?|feeds|for \d+ (?:people|persons?|guests?))\b/i;
@@ -23,10 +26,12 @@ export const factsOf = (line: string): { yieldText: string; times: Partial<Times
   if (line.length > 200) return undefined;
   const facts: { yieldText: string; times: Partial<Times> } = { yieldText: '', times: {} };
   let any = false;
-  for (const part of line.split(/\s*[|•·;]\s*|\s{3,}|,\s+(?=(?:prep|cook|total|serves|makes|ready)\b)/i)) {
-    const plain = part.replace(/^[*#\s]+|[*\s.]+$/g, '');
+  for (const part of line.split(
+    /\s*[|•·;]\s*|\.\s+(?=\p{Lu})|\s{3,}|,\s+(?=(?:prep|cook|total|serves|makes|ready)\b)/iu,
+  )) {
+    const plain = part.replace(/^[*#\s]+|[*\s.]+$/g, '').replace(/^\(([^()]*)\)$/, '$1');
     if (yieldPart.test(plain) || counted.test(plain)) {
-      facts.yieldText ||= plain;
+      facts.yieldText += facts.yieldText ? `, ${plain}` : plain;
       any = true;
       continue;
     }

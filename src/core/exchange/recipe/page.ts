@@ -14,7 +14,7 @@ const silent = new Set(
   ),
 );
 const blocks = new Set(
-  'p br li div h1 h2 h3 h4 h5 h6 tr td th ul ol dl dt dd section article table main blockquote pre figure hr'.split(
+  'p br li div h1 h2 h3 h4 h5 h6 tr ul ol dl dt dd section article table main blockquote pre figure hr'.split(
     ' ',
   ),
 );
@@ -52,6 +52,7 @@ class Reading {
     if (name === 'title' && this.title.length === 0) this.into = this.title;
     if (name === 'h1' && this.heading.length === 0) this.into = this.heading;
     if (blocks.has(name)) this.put('\n');
+    else if (name === 'td' || name === 'th') this.put(' ');
   }
 
   closes(name: string): void {

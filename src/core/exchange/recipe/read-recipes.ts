@@ -89,9 +89,15 @@ const fromPage = (html: string): RecipesRead => {
 
 const tooLong = { sentence: 'This is more text than a recipe holds. Paste one recipe at a time.' };
 
+/** Marks of a mail that was passed on. */
+const quoted = /^(?:>[ \t]?)+/gm;
+
 const fromWords = (text: string): RecipesRead => {
   if (text.length > mostText) return tooLong;
-  const plain = text.replace(/\r\n?/g, '\n').replace(/^\ufeff/, '');
+  const plain = text
+    .replace(/\r\n?/g, '\n')
+    .replace(/^\ufeff/, '')
+    .replace(quoted, '');
   const drafts = severalIn(plain)
     .map((one) => fromText(one, 'text'))
     .filter((draft) => draft !== undefined);

@@ -57,7 +57,8 @@ const ingredientText = (line: Line, facts: Pick<Facts, 'ingredients' | 'recipes'
       ? (facts.ingredients.get(item.ingredient)?.name ?? item.ingredient)
       : (facts.recipes.get(item.component)?.name ?? item.component);
   const unit = line.unit === 'each' ? '' : `${line.unit.replace(/-/g, ' ')} `;
-  const amount = line.amount === null ? '' : `${line.amount} ${unit}`;
+  const to = !line.amountTo ? '' : `–${line.amountTo}`;
+  const amount = line.amount === null ? '' : `${line.amount}${to} ${unit}`;
   const said = line.preparation ? `, ${line.preparation}` : '';
   const taste = line.scales === 'taste' || line.amount === null ? ', to taste' : '';
   return `${amount}${name}${said}${statedWords[line.stated]}${taste}`;

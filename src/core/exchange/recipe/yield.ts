@@ -22,6 +22,20 @@ const people =
 /** Reads what a recipe makes ("Serves 4–6", "Makes 12 rolls", "1.2 kg"), with why it is not sure. */
 export const readYield = (text: string): { yield: YieldReading; because: string[] } => {
   const plain = text.replace(/\s+/g, ' ').trim().slice(0, 200);
+  const [, whole, serves] = inPortions.exec(plain) ?? [];
+  if (!whole || !serves) return readOne(plain);
+  const made = readOne(whole).yield;
+  const shared = readOne(serves);
+  if (!shared.yield.portions) return readOne(plain);
+  const { weight, volume } = made;
+  return { yield: { ...shared.yield, text: plain, weight, volume }, because: shared.because };
+};
+
+/** "Makes 1 loaf (10 slices)", "Makes one cake, serves 8": what is made, and for how many. */
+const inPortions =
+  /^([^,;(]+)[,;(]\s*((?:serves|feeds|for|about|enough for)\s[^()]*|\d[\d–-]*\s*(?:servings?|portions?|people|slices?|pieces?)[^()]*)\)?\.?$/i;
+
+const readOne = (plain: string): { yield: YieldReading; because: string[] } => {
   const made = /^(?:makes|yields?)/i.test(plain);
   const line = tokensOf(plain.replace(lead, ''));
   const head = headOf(line);

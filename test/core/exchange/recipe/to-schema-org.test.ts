@@ -71,6 +71,12 @@ test('a recipe goes out as schema.org words it', () => {
   });
 });
 
+test('a range goes out with both its ends', () => {
+  const lines = tart.lines.map((line) => ({ ...line, amount: '2', amountTo: '3' }));
+  const [first] = toSchemaOrg({ ...tart, lines }, facts).recipeIngredient;
+  expect(first).toBe('2–3 g Leek, sliced, prepared weight');
+});
+
 test('a total time is left out while a step has no minutes', () => {
   const open = { ...tart, steps: tart.steps.map((one, at) => (at === 1 ? { ...one, minutes: null } : one)) };
   expect(toSchemaOrg(open, facts)).not.toHaveProperty('totalTime');
@@ -115,9 +121,10 @@ test('every recipe goes out valid, claims no diet, and comes back with its amoun
       if (one.lines.length === 0 && one.steps.length === 0) return;
       if ('sentence' in again) throw new Error(again.sentence);
       const read = again.drafts[0]!.sections.flatMap(({ lines }) => lines.map((line) => line.read));
-      expect(read.map(({ quantity, unit }) => [quantity, unit])).toEqual(
-        one.lines.map(({ amount, unit }) =>
-          amount ? [Rational.parse(amount).toString(), unit] : [null, null],
+      const exact = (amount: string | null) => (amount ? Rational.parse(amount).toString() : null);
+      expect(read.map(({ quantity, quantityTo, unit }) => [quantity, quantityTo, unit])).toEqual(
+        one.lines.map(({ amount, amountTo, unit }) =>
+          amount ? [exact(amount), exact(amountTo), unit] : [null, null, null],
         ),
       );
     }),
