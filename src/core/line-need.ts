@@ -11,7 +11,7 @@ import type { Problem } from './problem.js';
 import { noAmount } from './problems.js';
 import type { Rational } from './quantity/rational.js';
 import { type Quantity, quantity } from './quantity/units.js';
-import { isFar, waryOf } from './wary.js';
+import { isFar, type Wary, waryOf } from './wary.js';
 import { isMissing } from './weighing.js';
 
 /** One line at the amount that is cooked; undefined where a fact is missing. */
@@ -32,6 +32,8 @@ export type LineNeed = {
   bought: Quantity | undefined;
   /** Batches of the component that this line takes. */
   batches: Rational | undefined;
+  /** Scaled so far that it seldom does what it did: what to be wary of. */
+  wary: Wary | undefined;
   /** What leaves a figure of it open, or is to be looked at. */
   problems: readonly Problem[];
   /** The facts of the ingredient that it waits for. */
@@ -59,6 +61,7 @@ export const lineNeed = (
     prepared: undefined,
     bought: undefined,
     batches: undefined,
+    wary: undefined,
     problems: none,
     missing: none,
   };
@@ -83,8 +86,10 @@ export const lineNeed = (
     return need;
   }
   weighed(need, recipe, ingredient!, asked);
-  const wary = isFar(factor) && line.scales !== 'batch' ? waryOf(ingredient!) : undefined;
-  return wary ? withProblem(need, scaledFar(recipe, line, name, wary, factor)) : need;
+  // What goes in once for each batch is as its author tried it.
+  if (!isFar(factor) || line.scales === 'batch') return need;
+  need.wary = waryOf(ingredient!);
+  return need.wary ? withProblem(need, scaledFar(recipe, line, name, need.wary, factor)) : need;
 };
 
 const none: readonly never[] = [];

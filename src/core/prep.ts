@@ -136,6 +136,7 @@ const together = (a: LineNeed, b: LineNeed): LineNeed => ({
   ...a,
   amount: plus(a.amount, b.amount),
   least: plus(a.least, b.least),
+  wary: a.wary ?? b.wary,
   prepared: plus(a.prepared, b.prepared),
   batches: plus(a.batches, b.batches),
   bought: a.bought && b.bought && { base: a.bought.base, value: a.bought.value.plus(b.bought.value) },

@@ -2,6 +2,7 @@ import type { Kitchen } from '../core/facts/kitchen.js';
 import { minorDigits } from '../core/money.js';
 import { Rational } from '../core/quantity/rational.js';
 import { plural, type Shown, showHeat } from '../core/quantity/show.js';
+import { inOneUnit } from '../core/quantity/shown.js';
 import { type Html, html } from './html.js';
 
 type Ways = Pick<Kitchen, 'locale' | 'currency' | 'heat'>;
@@ -65,10 +66,11 @@ export class Format {
   }
 
   /** A shown figure with its lighter unit; a fraction in it is set as one. */
-  measure({ figure, fraction, unit, and = [] }: Shown): Html {
+  measure({ from, ...shown }: Shown): Html {
+    const { figure, fraction, unit, and = [] } = shown;
+    if (from && !inOneUnit(from, shown)) return html`${this.measure(from)} to ${this.measure(shown)}`;
     const word = unit === 'each' ? '' : plural(unit, figure, fraction);
-    const part = fraction && html`<span class="fr">${fraction}</span>`;
-    return html`<span class="qty"><b>${figure}${figure && part && ' '}${part}</b>${word && html`<span class="unit">${word}</span>`}</span>${and.map((part) => html` ${this.measure(part)}`)}`;
+    return html`<span class="qty"><b>${from && html`${bare(from)}–`}${bare(shown)}</b>${word && html`<span class="unit">${word}</span>`}</span>${and.map((part) => html` ${this.measure(part)}`)}`;
   }
 
   /** "Sat 17 Oct", by the kitchen's locale. */
@@ -133,5 +135,11 @@ export class Format {
     return words[n] ?? this.number(n);
   }
 }
+
+/** A figure with its fraction set as one, without the unit. */
+export const bare = ({ figure, fraction }: Shown): Html => {
+  const part = fraction && html`<span class="fr">${fraction}</span>`;
+  return html`${figure}${figure && part && ' '}${part}`;
+};
 
 const words = 'No One Two Three Four Five Six Seven Eight Nine Ten Eleven Twelve'.split(' ');

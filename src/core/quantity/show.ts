@@ -1,7 +1,7 @@
 import type { Cup, Kitchen } from '../facts/kitchen.js';
 import { exact } from './amount.js';
 import { Rational } from './rational.js';
-import { asFraction, coarser, plain, type Rounding, type Shown, toStep } from './shown.js';
+import { asFraction, coarser, inOneUnit, plain, type Rounding, type Shown, toStep } from './shown.js';
 import { inUnit, isMeasured, type Quantity, quantity } from './units.js';
 import { usVolume, usWeight } from './us-measures.js';
 
@@ -76,6 +76,20 @@ export const showAmount = (
   return showQuantity(resolved, kitchen, rounding);
 };
 
+/** The same of a range, its lower end first; one figure where both ends read alike. */
+export const showEnds = (
+  least: Rational | undefined,
+  amount: Rational,
+  unit: string,
+  cup: Cup,
+  kitchen: Kitchen,
+  rounding: Rounding = 'recipe',
+): Shown => {
+  const to = showAmount(amount, unit, cup, kitchen, rounding);
+  const from = least && showAmount(least, unit, cup, kitchen, rounding);
+  return from && inWords(from) !== inWords(to) ? { ...to, from } : to;
+};
+
 /** A count of which not even an eighth of one is wanted is said by its weight in grams, where scales can show that. */
 export const orByWeight = (
   shown: Shown,
@@ -94,12 +108,17 @@ export const showHeat = (celsius: number, kitchen: Pick<Kitchen, 'heat'>): strin
   return `${plain(toStep(r(celsius).times(r(9, 5)).plus(r(32)), r(5)))} °F`;
 };
 
-/** A shown figure as one line of plain text: "2.15 kg", "1 1/2 tsp", "3". */
-export const inWords = ({ figure, fraction, unit, and = [] }: Shown, name?: string): string =>
-  [
+/** A shown figure as one line of plain text: "2.15 kg", "1 1/2 tsp", "3", "2–3 cloves". */
+export const inWords = ({ from, ...shown }: Shown, name?: string): string => {
+  const { figure, fraction, unit, and = [] } = shown;
+  if (from && inOneUnit(from, shown))
+    return `${[from.figure, from.fraction].filter(Boolean).join(' ')}–${inWords(shown, name)}`;
+  const said = [
     [figure, fraction, unit === 'each' ? name : plural(unit, figure, fraction)].filter(Boolean).join(' '),
     ...and.map((part) => inWords(part)),
   ].join(', ');
+  return from ? `${inWords(from, name)} to ${said}` : said;
+};
 
 const plurals = new Map<string, string>(
   Object.entries({
@@ -114,6 +133,7 @@ const fixed = ['g', 'kg', 'ml', 'L', 'tsp', 'tbsp', 'oz', 'lb', 'fl-oz'];
 
 /** A unit as it is said with its figure: 3 cloves, 1/2 bunch, 2 kg. */
 export const plural = (unit: string, figure: string, fraction?: string): string => {
+  if (unit === 'percent') return '%';
   const one = figure === '1' ? !fraction : figure === '' || figure === 'under';
   const words = unit.replace(/-/g, ' ');
   return one || fixed.includes(unit) ? words : (plurals.get(unit) ?? `${words}s`);

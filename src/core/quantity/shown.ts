@@ -1,10 +1,14 @@
 import { Rational } from './rational.js';
 
 /**
- * A figure as a kitchen can weigh or measure it: "2.15" kg, "1" and "1/2" tsp, "4" lb and "5 1/2" oz. For reading,
- * never for reckoning.
+ * A figure as a kitchen can weigh or measure it: "2.15" kg, "1" and "1/2" tsp, "4" lb and "5 1/2" oz; of a range the
+ * upper end, with the lower one in `from`. For reading, never for reckoning.
  */
-export type Shown = { figure: string; fraction?: string; unit: string; and?: Shown[] };
+export type Shown = { figure: string; fraction?: string; unit: string; and?: Shown[]; from?: Shown };
+
+/** Whether the ends of a range can share the unit that is said after them. */
+export const inOneUnit = (from: Shown, to: Shown): boolean =>
+  from.unit === to.unit && !from.and?.length && !to.and?.length;
 
 /** recipe: kilos and litres to two places; prep: to one. */
 export type Rounding = 'recipe' | 'prep';
