@@ -7,9 +7,12 @@ export type Covered = { words: string; loud: boolean };
 const loud = (words: string): Covered => ({ words, loud: true });
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
+/** What is to do about a guest who has not answered; once the party is over, there is no more to ask. */
+export const notHeard = (isOver: boolean): Covered => loud(isOver ? 'Not known' : 'Ask today');
+
 /** The courses a guest has nothing in come first, then those not known, then those with only a may-contain. */
-export const coveredOf = ({ guest, cells, courses }: CoverageRow): Covered => {
-  if (guest && !guest.answered) return loud('Ask today');
+export const coveredOf = ({ guest, cells, courses }: CoverageRow, isOver = false): Covered => {
+  if (guest && !guest.answered) return notHeard(isOver);
   if (courses.length === 0) return { words: 'No menu yet', loud: false };
   const having = (wanted: Verdict) =>
     courses.filter(({ byDiets }) => byDiets === wanted).map(({ name }) => name.toLowerCase());

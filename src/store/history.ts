@@ -42,6 +42,8 @@ export const atRevision = async <N extends EntityName>(
   key: string,
   revision: number,
 ): Promise<EntityOf[N] | undefined> => {
+  // A save whose revision was taken from it, so that nothing is joined with what came before.
+  if (revision < 1) return undefined;
   const rows = await db
     .selectFrom('change')
     .selectAll()

@@ -31,11 +31,15 @@ const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
 const docs = async <N extends EntityName>(trx: Db, entity: N): Promise<EntityOf[N][]> =>
   (await load(trx, entity)).map(({ doc }) => doc);
 
-/** Writes the whole kitchen into a backup file and returns its path; undefined while there is no kitchen. */
-export const backUp = async (db: Db, dataDir: string, at: Date): Promise<string | undefined> => {
-  const workbook = await exportWorkbook(db);
-  return workbook && writeBackup(workbook, dataDir, at);
-};
+/**
+ * Writes the whole kitchen into a backup file and returns its path; undefined while there is no kitchen. Nothing is
+ * saved meanwhile, so that a backup never holds what was forgotten by the time it is there.
+ */
+export const backUp = (db: Db, dataDir: string, at: Date): Promise<string | undefined> =>
+  saving(db, async (trx) => {
+    const workbook = await wholeKitchen(trx);
+    return workbook && writeBackup(workbook, dataDir, at);
+  });
 
 /**
  * Puts a parsed workbook in the place of the kitchen, all or nothing, after a backup of what was there; returns the

@@ -20,6 +20,7 @@ import { showFound } from './find/show.js';
 import { takeOutExample } from './first-run/example.js';
 import { beginKitchen, showFirstRun } from './first-run/show.js';
 import { saveDiets, showDiets } from './guests/diets.js';
+import { askToForget, forgetDiets } from './guests/forget.js';
 import { health } from './health.js';
 import { showHistory } from './history/show.js';
 import { takeBack, takeBackTogether } from './history/undo.js';
@@ -112,6 +113,8 @@ export const routes: Route[] = [
   ...sheet('/events/:key/allergens', showAllergens),
   get('/events/:key/guests/diets', showDiets),
   post('/events/:key/guests/diets', saveDiets),
+  get('/events/:key/guests/forget', askToForget),
+  post('/events/:key/guests/forget', forgetDiets),
   get('/costing', chooseCosting),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),

@@ -9,6 +9,7 @@ import type { ChooseCosting } from './costing/show.js';
 import type { DraftViews } from './drafts/views.js';
 import type { EventViews } from './events/views.js';
 import type { DietsPage } from './guests/diets.js';
+import type { ForgetPage } from './guests/forget.js';
 import type { HistoryRow } from './history/show.js';
 import type { IngredientViews } from './ingredients/views.js';
 import type { KitchenChoices } from './kitchen/choices.js';
@@ -52,6 +53,7 @@ export type Views = EventViews &
     'costing/none': object;
     'needs/show': NeedsPage;
     'guests/diets': DietsPage;
+    'guests/forget': ForgetPage;
     'guests/_diets': DietsPage;
     'prep/show': PrepPage;
     'week/show': WeekPage;

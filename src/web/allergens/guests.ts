@@ -1,5 +1,5 @@
 import type { CoverageCell, CoverageRow } from '../../core/coverage.js';
-import { coveredOf, notListed } from '../../core/covered.js';
+import { coveredOf, notHeard, notListed } from '../../core/covered.js';
 import type { Verdict } from '../../core/diets.js';
 import type { AllergenMatrix } from '../../core/sheets/allergen-matrix.js';
 import type { Format } from '../format.js';
@@ -22,9 +22,10 @@ const states: Record<Verdict, Coverage> = { yes: 'can', may: 'may', unknown: 'un
 
 /** Guests by dishes: those with a diet or not heard from, by name or number, and the rest who have not answered. */
 export const guestRows = ({ event, rows, coverage }: AllergenMatrix, f: Format): GuestRow[] => {
+  const isOver = event.state === 'done';
   const named = coverage.rows.map((row) => {
     const { guest, who, diets, cells } = row;
-    const { words, loud } = coveredOf(row);
+    const { words, loud } = coveredOf(row, isOver);
     return {
       who: guest && !guest.name && diets.length === 0 ? f.count(row.count, 'guest') : who,
       diets: aboutGuest(row, event),
@@ -48,7 +49,7 @@ export const guestRows = ({ event, rows, coverage }: AllergenMatrix, f: Format):
       who: f.count(others, 'guest'),
       diets: 'not answered',
       cells: rows.map(() => unknown),
-      covered: 'Ask today',
+      covered: notHeard(isOver).words,
       loud: true,
       why: [],
     },

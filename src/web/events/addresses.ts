@@ -12,6 +12,7 @@ export const addressesOf = (key: string) => {
     remove: `${page}/remove`,
     archive: `${page}/archive`,
     diets: `${page}/guests/diets`,
+    forget: `${page}/guests/forget`,
     allergens: `${page}/allergens`,
     costing: `${page}/costing`,
     prep: `${page}/prep`,

@@ -1,3 +1,4 @@
+import { hasSaid } from '../../core/forget.js';
 import { headCount } from '../../core/requirements.js';
 import { remove } from '../../store/removal.js';
 import { ticksFor } from '../../store/ticks.js';
@@ -16,6 +17,8 @@ export type RemovePage = {
   revision: number;
   archived: boolean;
   goes: string[];
+  /** true where guests have said what they eat. */
+  forget: boolean;
 };
 
 /** What would go with an event, and archiving instead. */
@@ -33,6 +36,7 @@ export const askToRemove: Answerer = async (request, reply) => {
     at: addressesOf(event.key),
     revision,
     archived: event.archived,
+    forget: event.guests.some(hasSaid),
     goes: [
       `${f.count(headCount(event), 'guest')} on ${f.longDate(event.date)}`,
       diets > 0 ? `What ${f.count(diets, 'guest')} said, or were asked, about what they eat` : '',

@@ -22,6 +22,8 @@ export type EventPage = {
   empty: boolean;
   clashes: Clashes;
   done: string;
+  /** Where what its guests eat can be forgotten, once it is done. */
+  forget: string;
   note: string;
   foot: readonly string[];
   paper: { left: string; middle: string; right: string; foot: string };
@@ -60,6 +62,7 @@ export const eventPage = (
     done: kept
       ? `These figures are of what was served, as it was kept on ${kept}; what changes in recipes, prices and labels since then leaves them alone.`
       : '',
+    forget: kept && event.guests.length > 0 ? addressesOf(event.key).forget : '',
     note: event.note,
     foot,
     paper: paperOf(

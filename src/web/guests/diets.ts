@@ -7,9 +7,11 @@ import { type EventHead, eventOf, headOf, type OneEvent } from '../events/event.
 import { Reading } from '../faults.js';
 import type { Choice, Fault } from '../fields.js';
 import { type Form, rows, texts } from '../form.js';
+import { formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { page } from '../page.js';
 import { save } from '../save.js';
+import { forgotten } from './forget.js';
 import { dietsForm, guestsChanged, readDiets, withSaid } from './form.js';
 
 export type DietsPage = {
@@ -22,6 +24,8 @@ export type DietsPage = {
   answers: Answers;
   /** The row to go on in. */
   at: string;
+  /** What was forgotten just now, in a sentence. */
+  forgotten: string;
 };
 
 /** Guests and their diets, by name or number. */
@@ -68,6 +72,7 @@ const draw = async (
     ticked: rows(form, 'guests').map((row) => texts(row, 'diets').filter(isDiet).map(dietName).join(', ')),
     answers: answersOf(typed),
     at,
+    forgotten: forgotten(reply.request, formatFor(reply.request.kitchen)),
   };
   return page(
     reply,

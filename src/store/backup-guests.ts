@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { parseWorkbook } from '../core/exchange/workbook.js';
+import { type Forgetting, forgetIn } from '../core/forget.js';
+import { backupFiles, putWhole } from './backups.js';
+
+/** A guest as a file has it, also a file of an earlier program. */
+export type FileGuest = { key: string; name?: string; diets?: string[]; other?: string };
+
+type FileEvent = { key: string; guests?: FileGuest[] };
+type Content = { events: FileEvent[] };
+
+/** What the backups hold of an event's guests, file by file; `guests` is undefined for one that cannot be read. */
+export type BackupGuests = { name: string; guests: FileGuest[] | undefined };
+
+export const guestsInBackups = (dataDir: string, event: string): BackupGuests[] =>
+  backupFiles(dataDir).map((file) => {
+    const content = contentOf(readFileSync(file, 'utf8'));
+    return { name: basename(file), guests: content && guestsOf(content, event) };
+  });
+
+const contentOf = (text: string): Content | undefined => {
+  try {
+    const value = JSON.parse(text);
+    return Array.isArray(value?.events) ? value : undefined;
+  } catch {
+    return undefined;
+  }
+};
+
+const guestsOf = ({ events }: Content, event: string): FileGuest[] =>
+  events.filter(({ key }) => key === event).flatMap(({ guests }) => guests ?? []);
+
+/**
+ * Rewrites every backup that holds one of the guests without what they said, and returns how many files that were. A
+ * file that could be restored before can be restored after, and holds everything else as it did.
+ */
+export const forgetInBackups = (dataDir: string, event: string, forgetting: Forgetting): number => {
+  let rewritten = 0;
+  for (const file of backupFiles(dataDir)) {
+    const before = readFileSync(file, 'utf8');
+    const content = contentOf(before);
+    if (!content || !guestsOf(content, event).some(({ key }) => forgetting.keys.has(key))) continue;
+    const events = content.events.map((one) =>
+      one.key === event ? { ...one, guests: forgetIn(one.guests ?? [], forgetting) } : one,
+    );
+    const text = `${JSON.stringify({ ...content, events }, null, 2)}\n`;
+    putWhole(file, text, (back) => restores(back) || !restores(before));
+    rewritten += 1;
+  }
+  return rewritten;
+};
+
+const restores = (text: string): boolean => 'workbook' in parseWorkbook(text);
