@@ -1,4 +1,4 @@
-import { allergensOf, type Cell, cellsOf } from '../allergens.js';
+import { allergensOf, type Cell } from '../allergens.js';
 import { checkYield, makes } from '../batch.js';
 import { costOf, type RecipeCost } from '../costing.js';
 import { type Equipment, equipmentFor, type StepEquipment } from '../equipment.js';
@@ -6,28 +6,18 @@ import type { Facts } from '../facts/facts.js';
 import type { Place } from '../facts/place.js';
 import type { Recipe } from '../facts/recipe.js';
 import { allocate, toMinor } from '../money.js';
-import { offerFor } from '../offer.js';
-import type { Answer, Problem } from '../problem.js';
+import type { Answer } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
 import { baseOf, type Quantity } from '../quantity/units.js';
 import { worstFirst } from '../requirements.js';
 import { type RoastGuide, roastGuides } from '../roast.js';
 import { type Asked, scaleTo } from '../scale-to.js';
-import { type LineNeed, scale } from '../scaling.js';
+import { scale } from '../scaling.js';
 import { type AllergenMatrix, labelDates, unreadIn } from './allergen-matrix.js';
+import { type ScaledLine, scaledLine } from './scaled-line.js';
 
 export type { Asked } from '../scale-to.js';
-
-export type ScaledLine = {
-  need: LineNeed;
-  /** What it would be if it had scaled straight; undefined where it did. */
-  straight: Rational | undefined;
-  /** What is missing of it, or to be looked at, each with the reference's figure for it in words where there is one. */
-  open: { problem: Problem; offer: string }[];
-  /** Whole minor units; the lines add up to the total. */
-  cost: number | undefined;
-  allergens: { item: string; state: 'contains' | 'may' | 'unknown' }[];
-};
+export type { ScaledLine } from './scaled-line.js';
 
 export type ScaledStep = StepEquipment;
 
@@ -47,7 +37,7 @@ export type ScaledRecipe = {
   equipment: Equipment;
   /** How long a roast of another weight may take, where that can be said. */
   roasts: RoastGuide[];
-  /** Made beyond what was asked, where only whole batches are made; in the recipe's own measure. */
+  /** Made beyond what was asked, where only whole batches are made, or below zero not made; in the recipe's own measure. */
   left: Quantity | undefined;
   /** Components in full at the amounts this takes, each after all that use it. */
   components: RecipeCost[];
@@ -91,13 +81,7 @@ export const scaledRecipe = (
       made: one && factor && { value: one.value.times(factor), base: one.base },
       portions,
       portion: portionOf(one, factor, portions),
-      lines: whole.lines.map((line, i) => ({
-        need: line.need,
-        straight: straightOf(line.need, factor),
-        open: openOn(line.need),
-        cost: line.cost && parts[i],
-        allergens: lineAllergens(line.need, facts),
-      })),
+      lines: whole.lines.map((line, i) => scaledLine(line, parts[i]!, factor, facts)),
       steps: equipment.value.steps,
       equipment: equipment.value,
       roasts: factor && asked && isByWeight(asked) ? roastGuides(needs[0]!, factor) : [],
@@ -118,19 +102,6 @@ export const scaledRecipe = (
   };
 };
 
-const straightOf = ({ base, amount }: LineNeed, factor: Rational | undefined): Rational | undefined => {
-  const straight = factor && base?.times(factor);
-  return straight && amount && !straight.equals(amount) ? straight : undefined;
-};
-
-const openOn = ({ line, problems, missing, ingredient }: LineNeed): ScaledLine['open'] =>
-  problems
-    .filter(({ code }) => code !== 'to-taste')
-    .map((problem) => {
-      const gap = missing.find((one) => problem.code.startsWith(`no-${one.missing}`));
-      return { problem, offer: gap ? offerFor(ingredient!, gap, line.cooked) : '' };
-    });
-
 /** Asked for as one weight, so that a roast may be one bigger piece; whole batches are more pieces. */
 const isByWeight = (asked: Asked): boolean => {
   const measure = 'total' in asked ? asked.total : 'have' in asked ? asked.have : undefined;
@@ -150,13 +121,4 @@ const portionOf = (
 ): Quantity | undefined => {
   if (!one || !factor || !portions || portions.isZero || one.base === 'portion') return undefined;
   return { value: one.value.times(factor).over(portions), base: one.base };
-};
-
-const lineAllergens = ({ ingredient, component }: LineNeed, facts: Facts): ScaledLine['allergens'] => {
-  const cells = component
-    ? allergensOf(component, facts)
-    : cellsOf([{ ingredient: ingredient!, through: [] }], facts);
-  return cells.flatMap(({ item, state }) =>
-    state === 'free' ? [] : [{ item: item.short.toLowerCase(), state }],
-  );
 };
