@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { withinRecipe } from '../../core/exchange/draft/limit.js';
 import { mostPage, readRecipes } from '../../core/exchange/recipe/read-recipes.js';
 import { keepDrafts, openDrafts, readDraft } from '../../store/drafts.js';
 import { inZone } from '../clock.js';
@@ -30,13 +31,14 @@ export const readIn: Answerer = async (request, reply) => {
   const found = readRecipes(source);
   if ('sentence' in found) return refuse(reply, typed, found.sentence);
   const { names } = await kitchenNames(request);
-  const only = found.drafts.length === 1 ? found.drafts[0] : undefined;
+  const read = found.drafts.map(withinRecipe);
+  const only = read.length === 1 ? read[0] : undefined;
   const ids = await keepDrafts(
     request.server.house.db,
-    found.drafts.map((read) => ({
-      name: read.name.slice(0, 120),
-      read,
-      form: draftForm(read, names, request.kitchen),
+    read.map((one) => ({
+      name: one.name.slice(0, 120),
+      read: one,
+      form: draftForm(one, names, request.kitchen),
       text: only?.source === 'text' && source.length <= mostEchoed ? source : '',
     })),
     saving(reply),

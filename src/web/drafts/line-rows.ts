@@ -1,5 +1,5 @@
 import { readAmounts } from '../../core/exchange/draft/amounts.js';
-import { askOf, canHold, foodsIn, inAll, namesTwo } from '../../core/exchange/draft/draft-line.js';
+import { askOf, canHold, foodsIn, inAll, namesTwo, weightOf } from '../../core/exchange/draft/draft-line.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import { foodOf, foodsLike } from '../../core/foods.js';
 import { plural } from '../../core/quantity/show.js';
@@ -40,6 +40,7 @@ export const lineRows = (form: Form, read: RecipeDraft, around: Around, fields: 
     const { out, open, because } = lineState(row, source, around);
     const meaning = around.meaning(row);
     const measure = measureIn(row);
+    const asksWeight = canHold(measure) && !weightOf(measure.unit, around.ingredient(row));
     const one = measure.unit === 'each' ? 'piece' : measure.unit;
     return {
       at,
@@ -50,10 +51,10 @@ export const lineRows = (form: Form, read: RecipeDraft, around: Around, fields: 
       open,
       shown: fields.anyFault(at) || (open && text(row, 'item').trim() === ''),
       because: open ? because : [],
-      summary: summaryOf(row, meaning),
+      summary: summaryOf(row, meaning, asksWeight),
       ask: (!out && !open && askOf(measure, around.ingredient(row))) || '',
       fresh: meaning.fresh && !out ? freshInWords(meaning.fresh) : '',
-      holds: canHold(measure) ? `One ${one} weighs` : '',
+      holds: asksWeight ? `One ${one} weighs` : '',
       buttons: open ? buttonsFor(row, place, meaning, because, source) : [],
     };
   });
@@ -74,7 +75,7 @@ const statedWords: Record<string, string> = {
   cooked: '; the weight cooked',
 };
 
-const summaryOf = (row: Form, { match, fresh }: Meaning): Html => {
+const summaryOf = (row: Form, { match, fresh }: Meaning, asksWeight: boolean): Html => {
   const amount = text(row, 'amount').trim();
   const unit = text(row, 'unit').trim();
   const component = !fresh && match.kind === 'exact' && 'component' in match.known.item;
@@ -83,7 +84,7 @@ const summaryOf = (row: Form, { match, fresh }: Meaning): Html => {
   const holds = text(row, 'holds').trim();
   const measure = measureIn(row);
   const many = plural(typedUnit(measure.unit), amount);
-  return html`${amount ? html`<b>${amount}</b>${unit && ` ${many}`} ` : ''}<b class="food">${name}</b>${component && html`<span class="thin">, component</span>`}<span class="thin">${cut && `, ${cut}`}${amount === '' && ', to taste'}${statedWords[text(row, 'stated')] ?? ''}${holds && canHold(measure) && `; one ${measure.unit === 'each' ? 'piece' : measure.unit} weighs ${holds}`}</span>`;
+  return html`${amount ? html`<b>${amount}</b>${unit && ` ${many}`} ` : ''}<b class="food">${name}</b>${component && html`<span class="thin">, component</span>`}<span class="thin">${cut && `, ${cut}`}${amount === '' && ', to taste'}${statedWords[text(row, 'stated')] ?? ''}${holds && asksWeight && `; one ${measure.unit === 'each' ? 'piece' : measure.unit} weighs ${holds}`}</span>`;
 };
 
 const freshInWords = ({ name, food }: { name: string; food: string }): string => {

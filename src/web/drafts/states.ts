@@ -51,12 +51,15 @@ export const stepState = (row: Form, read: StepReading | undefined): RowState =>
 };
 
 const noMethod = 'No method was found.';
+// A recipe keeps one figure of portions, so the reader's word that both are kept would not be true of it.
+const aRange = /^A range of portions/;
 
 /** The name and what the recipe makes. */
-export const headState = (form: Form, { unsure }: RecipeDraft): RowState => {
+export const headState = (form: Form, { unsure, yield: made }: RecipeDraft): RowState => {
   if (text(form, 'head') === 'on') return settled;
   // A method that was not found is asked for where the method stands.
-  const because = unsure.filter((why) => why !== noMethod);
+  const because = unsure.filter((why) => why !== noMethod && !aRange.test(why));
+  if (made.portionsTo) because.unshift(`“${made.text}” is a range: a recipe goes by one of its figures.`);
   const makes = ['portions', 'weight', 'volume'].some((name) =>
     String(valueAt(form, `yield.${name}`) ?? '').trim(),
   );

@@ -21,6 +21,7 @@ const next: Record<string, string> = {
   kitchen: '/kitchen',
   event: '/events/new',
   recipe: '/recipes/new',
+  read: '/recipes/read',
 };
 
 /** Begins the kitchen and goes on to what was asked for; one that is there already is left as it is. */

@@ -2,7 +2,7 @@ import type { Measure } from '../../facts/common.js';
 import type { Ingredient } from '../../facts/ingredient.js';
 import type { Line } from '../../facts/recipe.js';
 import { exact } from '../../quantity/amount.js';
-import { baseOf, isMeasured } from '../../quantity/units.js';
+import { baseOf, isMeasured, quantity } from '../../quantity/units.js';
 import { isMeasuredUnit } from '../lines/measures.js';
 import type { LineReading } from '../lines/reading.js';
 import type { Match } from './kitchen-names.js';
@@ -55,15 +55,29 @@ export const doubtsOf = (
     because.push(`This kitchen has no “${food.trim()}”; it has ${named(match.known)}.`);
   else if (match?.kind === 'both')
     because.push(`There is an ingredient and a recipe called “${food.trim()}”: choose which.`);
-  if (read?.pack && read.unit && !weighs(read.unit, ingredient))
-    because.push(
-      `The line says that one ${read.unit === 'each' ? 'piece' : read.unit} holds ${read.pack.amount} ${read.pack.unit}, which this kitchen does not know yet.`,
-    );
+  const pack = read && packDoubt(read, ingredient);
+  if (pack) because.push(pack);
   return because;
 };
 
-const weighs = (unit: string, ingredient: Pick<Ingredient, 'weights'> | undefined): boolean =>
-  ingredient?.weights.some((one) => baseOf(one.unit) === baseOf(unit)) ?? false;
+/** What one tin holds by the line's words, where the kitchen does not know it or knows another figure. */
+const packDoubt = (
+  { pack, unit }: Pick<LineReading, 'pack' | 'unit'>,
+  ingredient: Pick<Ingredient, 'weights'> | undefined,
+): string | undefined => {
+  if (!pack || !unit) return undefined;
+  const said = `The line says that one ${unit === 'each' ? 'piece' : unit} holds ${pack.amount} ${pack.unit}`;
+  const known = weightOf(unit, ingredient);
+  if (!known) return `${said}, which this kitchen does not know yet.`;
+  const { value, base } = quantity(exact(pack.amount), pack.unit, 'metric');
+  return base === 'g' && value.equals(exact(known.grams))
+    ? undefined
+    : `${said}; this kitchen knows ${known.grams} g and goes by that.`;
+};
+
+/** The weight of one of a unit that an ingredient has; undefined when it has none. */
+export const weightOf = (unit: string, ingredient: Pick<Ingredient, 'weights'> | undefined) =>
+  ingredient?.weights.find((one) => baseOf(one.unit) === baseOf(unit));
 
 /**
  * What the kitchen must still know of an ingredient before it can weigh a line, as a sentence; undefined when nothing
@@ -79,7 +93,7 @@ export const askOf = (
   if (base === 'g' || packs.some(({ size }) => baseOf(size.unit) === base)) return undefined;
   if (base === 'ml') return density ? undefined : `What a measure of ${name} weighs is not known yet.`;
   const one = base === 'each' ? 'piece' : base;
-  return weighs(unit, ingredient) ? undefined : `What one ${one} of ${name} weighs is not known yet.`;
+  return weightOf(unit, ingredient) ? undefined : `What one ${one} of ${name} weighs is not known yet.`;
 };
 
 /** Whether what one of a unit weighs can be asked: a count, of which there is an amount. */

@@ -1,6 +1,13 @@
 import { expect, test } from 'vitest';
 import { readAmounts } from '../../../../src/core/exchange/draft/amounts.js';
-import { askOf, begin, doubtsOf, foodsIn, inAll } from '../../../../src/core/exchange/draft/draft-line.js';
+import {
+  askOf,
+  begin,
+  doubtsOf,
+  foodsIn,
+  inAll,
+  namesTwo,
+} from '../../../../src/core/exchange/draft/draft-line.js';
 import type { Known } from '../../../../src/core/exchange/draft/kitchen-names.js';
 import { needsOf } from '../../../../src/core/exchange/draft/presets.js';
 import { readLine } from '../../../../src/core/exchange/lines/read-line.js';
@@ -46,6 +53,10 @@ test('what a tin holds is asked where the kitchen does not know, never taken', (
     'The line says that one tin holds 400 g, which this kitchen does not know yet.',
   ]);
   expect(doubtsOf(read, exact, 'Chickpeas', weighed)).toEqual([]);
+  const drained = { weights: [{ ...weighed.weights[0]!, grams: '240' }] };
+  expect(doubtsOf(read, exact, 'Chickpeas', drained)).toEqual([
+    'The line says that one tin holds 400 g; this kitchen knows 240 g and goes by that.',
+  ]);
   expect(begin(read)).toMatchObject({ amount: '2', unit: 'tin', holds: { amount: '400', unit: 'g' } });
   expect(inAll(read)).toEqual({ amount: '800', amountTo: null, unit: 'g' });
   expect(inAll(readLine('2 onions'))).toBeUndefined();
@@ -113,3 +124,6 @@ test('a simmer takes a ring, chilling a shelf of the fridge, and neither an oven
     oven: null,
   });
 });
+
+test('the reader says of two foods what this module looks for', () =>
+  expect(readLine('salt and pepper').because).toContain(namesTwo));
