@@ -1,8 +1,10 @@
 import type { Figure } from './figure.js';
 import type { Ground } from './ground.js';
+import { measureCosts } from './parts/costs.js';
 import { measureGrowth } from './parts/growth.js';
 import { measureLists } from './parts/lists.js';
 import { measurePages } from './parts/pages.js';
+import { measurePriceList } from './parts/price-list.js';
 import { measureStart } from './parts/start.js';
 
 export type Part = (ground: Ground) => Promise<Figure[]>;
@@ -10,7 +12,9 @@ export type Part = (ground: Ground) => Promise<Figure[]>;
 /** Every part of the bench, by the name it is asked for alone. */
 export const parts: Readonly<Record<string, Part>> = {
   pages: measurePages,
+  costs: measureCosts,
   lists: measureLists,
   growth: measureGrowth,
+  'price-list': measurePriceList,
   start: measureStart,
 };

@@ -63,7 +63,7 @@ const amountThenUnit = new RegExp(String.raw`^(${figure})\s*[-/]?\s*([\p{L}']*\.
 
 /**
  * What a pack holds as a supplier writes it: "2.5 kg", "6 x 400g", "12 x 75cl", "per kg", "case of 12". What is in a
- * pack counts together: six tins of 400 g are 2400 g.
+ * pack counts together: six tins of 400 g are 2.4 kg.
  */
 export const listSize = (text: string, decimal: PriceList['decimal']): Read<Measure> => {
   let rest = text.trim().replace(/^per\s+/i, '');
@@ -108,7 +108,12 @@ const exactly = (text: string, decimal: PriceList['decimal']): Rational | undefi
   return found === undefined ? undefined : Rational.parse(found);
 };
 
-const sized = (value: Rational, unit: string, text: string): Read<Measure> => {
+const thousand = Rational.of(1000);
+const larger: Record<string, string> = { g: 'kg', ml: 'l' };
+
+const sized = (total: Rational, given: string, text: string): Read<Measure> => {
+  const many = larger[given] !== undefined && total.compare(thousand) >= 0;
+  const [value, unit] = many ? [total.over(thousand), larger[given]!] : [total, given];
   const held = value.toString();
   if (value.isZero) return refuse(`The pack size ${cited(text)} is nothing.`);
   return amount.safeParse(held).success ? { value: { amount: held, unit } } : unread(text);
