@@ -1,5 +1,6 @@
-import type { Equipment, StepEquipment } from './equipment.js';
+import type { Equipment } from './equipment.js';
 import type { Kitchen } from './facts/kitchen.js';
+import type { Step } from './facts/recipe.js';
 import type { PanNeed, PanUse, ShelfNeed } from './pans.js';
 import { listed } from './problems.js';
 import { exact } from './quantity/amount.js';
@@ -45,14 +46,11 @@ const panName = ({ pan, count }: PanUse, kitchen: Kitchen): string => {
 };
 
 /** What a step's shelves mean for the ovens: nothing where one load takes them all. */
-export const loadWords = (
-  { shelves, room, loads, place }: ShelfNeed,
-  step: StepEquipment['step'],
-  kitchen: Kitchen,
-): string => {
+export const loadWords = ({ room, loads, place }: ShelfNeed, { oven }: Step, kitchen: Kitchen): string => {
   if (loads === 1) return '';
-  if (loads > 1) return `${shelves} shelves in ${loads} loads, for ${place.name} has ${room}`;
-  const heat = showHeat(step.oven!.heat, kitchen);
+  if (loads > 1)
+    return `in ${loads} loads, for ${place.name} has ${room === 1 ? '1 shelf' : `${room} shelves`} at that heat`;
+  const heat = showHeat(oven!.heat, kitchen);
   return place.ovens.length === 0
     ? `no oven is entered for ${place.name}`
     : `no oven of ${place.name} goes to ${heat}`;

@@ -38,6 +38,9 @@ export const atLeast = (recipe: Recipe, { name }: Ingredient, least: Rational, u
   return notALimit(recipe, `${name}: the recipe takes at least ${figure}, and that is less.`);
 };
 
+export const noBatch = (recipe: Recipe): Problem =>
+  notALimit(recipe, 'What you have is less than one whole batch takes.');
+
 export const noTin = (recipe: Recipe): Problem => ({
   weight: 'ask',
   code: 'no-tin',

@@ -2,7 +2,7 @@ import { batchesFor, cupOf, makes } from './batch.js';
 import type { Measure } from './facts/common.js';
 import type { Facts } from './facts/facts.js';
 import type { Recipe, Tin } from './facts/recipe.js';
-import { noTin } from './how-much-problems.js';
+import { noBatch, noTin } from './how-much-problems.js';
 import { batchesFrom, type Have } from './limit.js';
 import type { Answer, Problem } from './problem.js';
 import { noYield } from './problems.js';
@@ -26,11 +26,14 @@ export type ScaledTo = {
   /** Batches to make; undefined where that can't be worked out. */
   factor: Rational | undefined;
   portions: Rational | undefined;
-  /** Batches made beyond what was asked, where only whole ones are made. */
+  /** Where only whole batches are made, those beyond what was asked; below zero, what could not be made whole. */
   left: Rational;
 };
 
-/** How many batches and portions what is asked comes to, exact; whole batches are rounded up and say what is left over. */
+/**
+ * How many batches and portions what is asked comes to, exact. Whole batches are rounded up from what is needed, and down
+ * from what is at hand.
+ */
 export const scaleTo = (recipe: Recipe, asked: Asked, facts: Facts): Answer<ScaledTo> => {
   const wanted = batchesOf(recipe, asked, facts);
   if (!(wanted instanceof Rational))
@@ -38,11 +41,19 @@ export const scaleTo = (recipe: Recipe, asked: Asked, facts: Facts): Answer<Scal
       value: { factor: undefined, portions: counted(asked), left: Rational.zero },
       problems: wanted,
     };
-  const factor = asked.wholeBatches ? Rational.of(wanted.ceil()) : wanted;
+  const factor = asked.wholeBatches ? whole(wanted, asked) : wanted;
+  if (factor.isZero && !wanted.isZero)
+    return {
+      value: { factor: undefined, portions: undefined, left: Rational.zero },
+      problems: [noBatch(recipe)],
+    };
   const portions =
     (asked.wholeBatches ? undefined : counted(asked)) ?? portionsIn(recipe, factor, asked, facts);
   return { value: { factor, portions, left: factor.minus(wanted) }, problems: [] };
 };
+
+const whole = (wanted: Rational, asked: Asked): Rational =>
+  Rational.of('have' in asked ? wanted.floor() : wanted.ceil());
 
 const counted = (asked: Asked): Rational | undefined => ('portions' in asked ? asked.portions : undefined);
 

@@ -43,3 +43,12 @@ test('whole batches are rounded up from what is asked, and say what is left over
   expect(comes({ portions: r('30'), wholeBatches: true })).toEqual(['3', '36', '0.5']);
   expect(comes({ portions: r('24'), wholeBatches: true })).toEqual(['2', '24', '0']);
 });
+
+// 900 g of flour are 1.5 batches: one is made whole, and half a batch is not. 500 g make none.
+test('whole batches of what is at hand are rounded down, for there is no more of it', () => {
+  const whole = (amount: string) =>
+    comes({ have: measure(amount, 'g'), of: 'flour', as: 'bought', wholeBatches: true });
+  expect(whole('900')).toEqual(['1', '12', '-0.5']);
+  expect(whole('1200')).toEqual(['2', '24', '0']);
+  expect(whole('500')).toEqual([undefined, undefined, '0', 'not-a-limit']);
+});

@@ -1,3 +1,4 @@
+import { roastWords } from '../../core/equipment-words.js';
 import type { Facts } from '../../core/facts/facts.js';
 import type { Answer, Problem } from '../../core/problem.js';
 import { showQuantity } from '../../core/quantity/show.js';
@@ -9,11 +10,12 @@ import { pageOf } from '../links.js';
 import { mark } from '../marks.js';
 import { withMend } from '../mends.js';
 import { type AllergenRow, allergenRows } from './allergen-rows.js';
-import type { PageAsked, Starts } from './asked.js';
+import type { Starts } from './asked.js';
 import { differencesInWords } from './differences.js';
+import { askedInAddress, type PageAsked } from './how-much.js';
 import { type LineRow, lighter, lineRows } from './line-rows.js';
 import { cupIn, footOf } from './recipe-foot.js';
-import { boxForm, type ScaleBox, scaleBox, shown } from './scale-box.js';
+import { boxForm, inBox, type ScaleBox, scaleBox, shown } from './scale-box.js';
 import { type StepRow, stepRows } from './step-rows.js';
 import { type Other, subLine } from './sub-line.js';
 import { type TotalRow, totalRow } from './total-row.js';
@@ -33,6 +35,10 @@ export type RecipePage = {
   cup: string;
   note: string;
   scale: ScaleBox;
+  /** What the box says of tins, pans and shelves, for paper. */
+  paperNotes: string;
+  /** A guide for each step that roasts, in sentences. */
+  roasts: string[][];
   allergens: AllergenRow[];
   free: string;
   labels: string;
@@ -70,6 +76,7 @@ export const recipePage = (
   const address = pageOf('recipe', recipe.key);
   const makes = made ? shown(made, kitchen) : 'not known';
   const use = around.uses.find(({ key }) => key === around.event);
+  const scale = scaleBox(answer, around);
   const model: RecipePage = {
     key: recipe.key,
     archived: around.stored.doc.archived,
@@ -82,14 +89,16 @@ export const recipePage = (
     steps: stepRows(value, around.starts),
     cup: cupIn(value),
     note: recipe.note,
-    scale: scaleBox(value, around),
+    scale,
+    paperNotes: [...scale.notes, ...scale.warnings].join(' '),
+    roasts: value.roasts.map((guide) => roastWords(guide, kitchen)),
     ...allergenRows(value),
     differs: other && {
       name: other.name,
       href: pageOf('recipe', other.key),
       list: differencesInWords(other, recipe, around.facts),
     },
-    problems: problems.filter(({ code }) => code !== 'to-taste').map(withMend),
+    problems: problems.filter(({ code }) => code !== 'to-taste' && !inBox.has(code)).map(withMend),
     csv: `${address}.csv${queryOf(around)}`,
     json: `${address}.json${queryOf(around)}`,
     foot: footOf(answer, cupIn(value)),
@@ -104,8 +113,5 @@ export const recipePage = (
 };
 
 /** The part of the address that says how much is made, for the other forms of the same sheet. */
-const queryOf = ({ event, dish, typed }: Around): string => {
-  const asked = event ? { event, dish } : (typed.form as Record<string, string>);
-  const said = Object.entries(asked).filter(([, value]) => value !== '');
-  return said.length > 0 ? `?${new URLSearchParams(said)}` : '';
-};
+const queryOf = ({ event, dish, typed }: Around): string =>
+  event ? `?${new URLSearchParams(dish ? { event, dish } : { event })}` : askedInAddress(typed.form);

@@ -1,49 +1,80 @@
 import type { Kitchen } from '../../core/facts/kitchen.js';
+import { atHand } from '../../core/limit.js';
+import type { Answer } from '../../core/problem.js';
 import type { Rational } from '../../core/quantity/rational.js';
 import { inWords, showQuantity } from '../../core/quantity/show.js';
 import type { Quantity } from '../../core/quantity/units.js';
 import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
-import type { Form } from '../form.js';
-import { formatFor } from '../format.js';
+import { sidesInWords } from '../../core/tins.js';
+import type { Choice } from '../fields.js';
+import { type Form, text } from '../form.js';
 import { type Html, html } from '../html.js';
-import { pageOf } from '../links.js';
+import { changeOf, pageOf } from '../links.js';
+import { inOrder } from '../listing.js';
 import { mark } from '../marks.js';
 import { typedAmount, typedMeasure } from '../typed.js';
-import type { PageAsked } from './asked.js';
+import { equipmentNotes } from './equipment.js';
+import type { PageAsked } from './how-much.js';
 import { lighter } from './line-rows.js';
+import { shapeChoices } from './tin.js';
 import type { EventUse } from './uses.js';
 
 export type ScaleBox = {
   words: Html;
-  trays: string[];
+  /** What it takes in tins, pans and shelves, and what is left over; a sentence each. */
+  notes: string[];
+  /** What no longer holds, or why it can't be worked out. */
+  warnings: string[];
   /** What stands when a box is left empty. */
-  own: { portions: string; each: string };
+  own: { portions: string; each: string; total: string; sides: string; tins: string; shape: string };
+  /** Whether it was asked for in another way than portions, so that those fields are seen. */
+  open: boolean;
+  ingredients: Choice[];
+  shapes: Choice[];
+  /** Where the tin is entered, while it is not known. */
+  addTin: string;
   links: { href: string; mark: Html; words: string }[];
   toBase: string;
 };
 
-type Around = { uses: readonly EventUse[]; event: string; dish: string };
+/** Problems that the box itself tells. */
+export const inBox: ReadonlySet<string> = new Set(['tin-depth', 'tin-overflow', 'not-a-limit']);
+
+type Around = { uses: readonly EventUse[]; event: string; dish: string; typed: PageAsked };
 
 /** What stands beside the recipe to scale it. */
-export const scaleBox = (scaled: ScaledRecipe, around: Around): ScaleBox => {
-  const { recipe, facts, factor, made, asked, portion } = scaled;
-  const f = formatFor(facts.kitchen);
+export const scaleBox = ({ value, problems }: Answer<ScaledRecipe>, around: Around): ScaleBox => {
+  const { recipe, facts, factor, made, asked, portion, base } = value;
+  const { kitchen } = facts;
+  const { tin } = recipe;
   return {
     words:
       factor && made
-        ? html`<b>${lighter(showQuantity(made, facts.kitchen))}</b>, which is <b>× ${factor.toFixed(2)}</b> base.`
+        ? html`<b>${lighter(showQuantity(made, kitchen))}</b>, which is <b>× ${factor.toFixed(2)}</b> base.`
         : html`<b class="loud">How much to make can’t be worked out.</b>`,
-    trays: scaled.steps.flatMap(({ trays, number }) =>
-      trays === undefined ? [] : [`${f.count(trays, 'tray')} in step ${number}`],
-    ),
+    notes: equipmentNotes(value),
+    warnings: problems.filter(({ code }) => inBox.has(code)).map(({ sentence }) => sentence),
     own: {
       portions: typedAmount(recipe.yield.portions),
-      each: portion && !asked ? shown(portion, facts.kitchen) : '',
+      each: portion && !asked ? shown(portion, kitchen) : '',
+      total: base && base.base !== 'portion' ? shown(base, kitchen) : '',
+      sides: tin ? sidesInWords(tin) : '',
+      tins: tin ? String(tin.count) : '1',
+      shape: tin?.shape ?? 'round',
     },
+    open: others.some((name) => text(around.typed.form, name) !== ''),
+    ingredients: [
+      { value: '', label: 'an ingredient' },
+      ...inOrder(atHand(recipe, facts), kitchen.locale).map(({ key, name }) => ({ value: key, label: name })),
+    ],
+    shapes: shapeChoices,
+    addTin: tin ? '' : `${changeOf('recipe', recipe.key)}#tin`,
     links: links(recipe.key, around),
     toBase: asked ? pageOf('recipe', recipe.key) : '',
   };
 };
+
+const others = ['total', 'have', 'sides', 'tins', 'deep', 'whole'];
 
 const links = (key: string, { uses, event, dish }: Around): ScaleBox['links'] =>
   uses.flatMap((use) =>
@@ -64,13 +95,16 @@ const links = (key: string, { uses, event, dish }: Around): ScaleBox['links'] =>
 export const shown = (quantity: Quantity, kitchen: Kitchen): string =>
   inWords(showQuantity(quantity, kitchen), 'each');
 
-/** The boxes as typed, else as the page was asked for by other means. */
-export const boxForm = ({ asked, portions, portion, facts }: ScaledRecipe, typed: PageAsked): Form => {
-  const { form } = typed;
-  if (form.portions !== '' || form.each !== '' || !asked) return form;
+/** The boxes as typed, else as the page was asked for by an event's dish. */
+export const boxForm = (
+  { asked, portions, portion, facts, recipe }: ScaledRecipe,
+  { form, asked: typed, faults }: PageAsked,
+): Form => {
+  const shape = text(form, 'tin') || (recipe.tin?.shape ?? 'round');
+  if (typed || faults.length > 0 || !asked) return { ...form, tin: shape };
   const each =
     'portions' in asked ? typedMeasure(asked.portion ?? null) : portion ? shown(portion, facts.kitchen) : '';
-  return { portions: portions ? figure(portions) : '', each };
+  return { portions: portions ? figure(portions) : '', each, tin: shape };
 };
 
 const figure = (value: Rational): string =>

@@ -8,7 +8,10 @@ import { answerSheet, formOf } from '../answer.js';
 import { printedNow } from '../coming.js';
 import { Refused } from '../guards.js';
 import { type Answerer, param, query } from '../house.js';
-import { forDish, typedIn } from './asked.js';
+import { pageOf } from '../links.js';
+import { wantsPart } from '../page.js';
+import { forDish } from './asked.js';
+import { askedInAddress, typedIn } from './how-much.js';
 import { recipePage } from './page-model.js';
 import { usesNow } from './uses.js';
 
@@ -25,11 +28,11 @@ export const showRecipe: Answerer = async (request, reply) => {
       'This recipe is in no dish of that event. Open the event’s menu and start from there.',
       404,
     );
-  const typed = typedIn(request, stored.doc);
+  const typed = typedIn(request, stored.doc, facts);
   if (typed.faults.length > 0 && formOf(request) !== 'page')
     throw new Refused(typed.faults.map(({ sentence }) => sentence).join(' '), 422);
   const recipe = dish?.recipe ?? stored.doc;
-  const answer = scaledRecipe(recipe, dish?.asked ?? typed.asked, dish?.facts ?? facts);
+  const answer = scaledRecipe(recipe, dish?.asked ?? typed.asked, dish?.facts ?? facts, dish?.venue);
   const uses = await usesNow(request, key);
   const { model, form } = recipePage(answer, {
     ...found,
@@ -42,6 +45,8 @@ export const showRecipe: Answerer = async (request, reply) => {
     byName: request.account !== null,
   });
   if (typed.faults.length > 0) reply.code(422).header('hx-push-url', 'false');
+  else if (wantsPart(reply))
+    reply.header('hx-push-url', `${pageOf('recipe', key)}${askedInAddress(typed.form)}`);
   return answerSheet(
     reply,
     scaledRecipeSheet(answer),

@@ -1,3 +1,5 @@
+import { loadWords, panWords } from '../../core/equipment-words.js';
+import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Step } from '../../core/facts/recipe.js';
 import type { ScaledRecipe, ScaledStep } from '../../core/sheets/scaled-recipe.js';
 import { type Format, formatFor } from '../format.js';
@@ -22,7 +24,7 @@ export const stepRows = ({ steps, facts }: ScaledRecipe, starts: Starts): StepRo
     minutes: minutesOf(one.step, f),
     heat: heatOf(one.step, f),
     words: one.step.words,
-    about: aboutStep(one, numbers, f),
+    about: aboutStep(one, numbers, facts.kitchen),
     starts: startOf(starts.get(one.step.key), f),
   }));
 };
@@ -47,15 +49,19 @@ const heatOf = ({ oven, rings }: Step, f: Format): string => {
 const places = { home: '', venue: 'at the venue', either: 'at home or at the venue' } as const;
 
 const aboutStep = (
-  { step, trays, number }: ScaledStep,
+  { step, trays, number, pans, shelves, litresOpen }: ScaledStep,
   numbers: ReadonlyMap<string, number>,
-  f: Format,
+  kitchen: Kitchen,
 ): string => {
+  const f = formatFor(kitchen);
   const shelf = step.portionsPerShelf;
   const parts = [
     step.oven && trays !== undefined && `Oven, ${f.count(trays, 'tray')} of ${typedAmount(shelf)} portions`,
     step.oven && trays === undefined && 'Oven',
+    shelves && loadWords(shelves, step, kitchen),
     step.rings > 0 && f.count(step.rings, 'ring'),
+    pans && panWords(pans, kitchen),
+    litresOpen && 'litres in the pan not said',
     step.mixers > 0 && f.count(step.mixers, 'mixer'),
     step.fridgeShelves > 0 && f.count(step.fridgeShelves, 'fridge shelf', 'fridge shelves'),
     step.attended ? 'hands' : 'looks after itself',
