@@ -123,6 +123,7 @@ const inWords = (tokens: readonly Token[], at: number): Single | undefined => {
 };
 
 const single = (tokens: readonly Token[], at: number): Single | undefined => {
+  if (!tokens[at] || tokens[at].kind === 'sign') return undefined;
   if (
     tokens[at]?.kind === 'word' &&
     namesOf.has(tokens[at + 1]?.low ?? '') &&

@@ -32,11 +32,14 @@ export const numberInWordsAt = (tokens: readonly Token[], at: number): InWords |
 const belowHundred = (tokens: readonly Token[], at: number): InWords | undefined => {
   const alone = smallNumberAt(tokens, at);
   if (alone) return { value: alone, end: at + 1 };
-  const [ten = '', unit] = (tokens[at]?.low ?? '').split('-');
-  const value = tens.get(ten);
+  const low = tokens[at]?.low ?? '';
+  const dash = low.indexOf('-');
+  const value = tens.get(dash < 0 ? low : low.slice(0, dash));
   if (!value) return undefined;
-  if (unit !== undefined)
-    return small.has(unit) ? { value: value + small.get(unit)!, end: at + 1 } : undefined;
+  if (dash >= 0) {
+    const unit = small.get(low.slice(dash + 1));
+    return unit ? { value: value + unit, end: at + 1 } : undefined;
+  }
   const next = smallNumberAt(tokens, at + 1) ?? 0;
   return next > 0 && next < 10 ? { value: value + next, end: at + 2 } : { value, end: at + 1 };
 };
