@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { crawl } from '../web/crawl.js';
+import { traybake } from '../web/drafts/texts.js';
 import { exampleKitchen } from '../world.js';
 import { expectAccessible, type Open, openWorkbook, phone } from './workbook.js';
 
@@ -8,6 +9,7 @@ let open: Open;
 let addresses: string[];
 beforeAll(async () => {
   open = await openWorkbook(exampleKitchen());
+  await open.agent.post('/recipes/read', { text: traybake });
   const visited = await crawl(open.agent, '/', /[?&](from|date)=/, 2);
   const pages = visited.filter(({ status, type }) => status === 200 && type.includes('html'));
   // One address of each shape: the pages of two recipes differ in nothing that a rule of the page could see.

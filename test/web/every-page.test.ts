@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { emptyKitchen, exampleKitchen, otherKitchen } from '../world.js';
 import { type Agent, agentOn } from './agent.js';
 import { anchorsIn, crawl, type Visited } from './crawl.js';
+import { traybake } from './drafts/texts.js';
 
 // Weeks before and after lead on for ever, and every day has a prep list; a few of each are enough.
 const endless = /^\/(prep(\.csv|\.json)?)?\?(.*&)?(from|date)=/;
@@ -14,6 +15,7 @@ describe.each(Object.entries(worlds))('every page of the %s kitchen', (_, kitche
   let pages: Visited[];
   beforeAll(async () => {
     agent = await agentOn(kitchen());
+    await agent.post('/recipes/read', { text: traybake });
     visited = await crawl(agent, '/', endless, 6);
     pages = visited.filter(({ type }) => type.includes('html'));
   });

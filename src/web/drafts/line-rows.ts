@@ -11,7 +11,7 @@ import { foodInWords } from '../ingredients/food-words.js';
 import { typedUnit } from '../typed.js';
 import type { Around, Meaning } from './around.js';
 import { lineLabel } from './confirmed.js';
-import { lineState, readAt, sourceLines } from './states.js';
+import { lineState, readAt, type SourceLine, sourceLines } from './states.js';
 
 export type DraftButton = { value: string; label: string };
 
@@ -55,7 +55,7 @@ export const lineRows = (form: Form, read: RecipeDraft, around: Around, fields: 
       ask: (!out && !open && askOf(measure, around.ingredient(row))) || '',
       fresh: meaning.fresh && !out ? freshInWords(meaning.fresh) : '',
       holds: asksWeight ? `One ${one} weighs` : '',
-      buttons: open ? buttonsFor(row, place, meaning, because, source) : [],
+      buttons: open ? buttonsFor(row, place, meaning, because, { source, asksWeight }) : [],
     };
   });
 
@@ -102,7 +102,7 @@ const buttonsFor = (
   place: number,
   { match, fresh }: Meaning,
   because: readonly string[],
-  source: ReturnType<typeof sourceLines>[number] | undefined,
+  { source, asksWeight }: { source: SourceLine | undefined; asksWeight: boolean },
 ): DraftButton[] => {
   const name = text(row, 'item').trim();
   const all: DraftButton[] = [];
@@ -111,7 +111,11 @@ const buttonsFor = (
     all.push({ value: `split:${place}`, label: `Make ${foods.length} lines: ${foods.join(', ')}` });
   if (source?.read.kind === 'words') all.push({ value: `out:lines:${place}`, label: 'Leave it out' });
   if (fresh || match.kind === 'exact') {
-    all.push({ value: `confirm:lines:${place}`, label: 'Confirm' });
+    const holds = asksWeight ? text(row, 'holds').trim() : '';
+    all.push({
+      value: `confirm:lines:${place}`,
+      label: holds ? `Confirm, one ${text(row, 'unit').trim() || 'piece'} weighs ${holds}` : 'Confirm',
+    });
     const total = source?.read.pack && inAll(source.read);
     if (total && !total.amountTo)
       all.push({ value: `total:${place}`, label: `Write ${total.amount} ${typedUnit(total.unit)} in all` });

@@ -27,6 +27,15 @@ type Act = (form: Form, place: string, rest: string, context: Context) => Presse
 const done = (at: string): Pressed => ({ at, faults: [] });
 const lineAt = (form: Form, place: string): Form => rows(form, 'lines')[Number(place)] ?? {};
 
+/** Choosing what a line is settles it, unless it says what a tin holds: that is asked of what was chosen. */
+const chosen = (row: Form, read: RecipeDraft): Form => ({
+  confirmed: readAt(sourceLines(read), row)?.read.pack ? '' : 'on',
+});
+
+/** On to the next line, or to the same one where it asks more. */
+const goOn = (row: Form, place: string): Pressed =>
+  done(`lines:${text(row, 'confirmed') === 'on' ? place : Number(place) - 1}`);
+
 const acts: Record<string, Act> = {
   /** `confirm:head`, `confirm:lines:3`, `confirm:steps:1` */
   confirm: (form, list, place, context) => {
@@ -41,21 +50,26 @@ const acts: Record<string, Act> = {
     row[list === 'head' ? 'head' : 'confirmed'] = 'on';
     return done(at);
   },
-  use: (form, place, name) => {
-    Object.assign(lineAt(form, place), { item: name, confirmed: 'on', fresh: '', food: '' });
-    return done(`lines:${place}`);
+  use: (form, place, name, { read }) => {
+    const row = lineAt(form, place);
+    Object.assign(row, { item: name, fresh: '', food: '', ...chosen(row, read) });
+    return goOn(row, place);
   },
   /** `new:3`, `new:3:leek-raw` with a food's figures, `new:all` */
   new: (form, place, food, context) => {
     const make = (row: Form) =>
-      Object.assign(row, { fresh: text(row, 'item').trim(), food, confirmed: 'on' });
-    if (place === 'all') for (const row of allNew(form, context)) make(row);
-    else if (text(lineAt(form, place), 'item').trim() !== '') make(lineAt(form, place));
-    return done(place === 'all' ? 'head' : `lines:${place}`);
+      Object.assign(row, { fresh: text(row, 'item').trim(), food, ...chosen(row, context.read) });
+    if (place === 'all') {
+      for (const row of allNew(form, context)) make(row);
+      return done('head');
+    }
+    const row = lineAt(form, place);
+    if (text(row, 'item').trim() !== '') make(row);
+    return goOn(row, place);
   },
   reopen: (form, list, place) => {
     Object.assign(rows(form, list)[Number(place)] ?? {}, { confirmed: '', fresh: '', food: '', out: '' });
-    return { ...done(`${list}:${Number(place) - 1}`) };
+    return done(`${list}:${Number(place) - 1}`);
   },
   out: (form, list, place) => {
     Object.assign(rows(form, list)[Number(place)] ?? {}, { out: 'on', confirmed: '' });

@@ -32,7 +32,7 @@ test('a line the kitchen knows needs nothing; others say why they are unsure', a
   ]);
   const page = await pageNow();
   expect(page).toContain('only the order of the words says so');
-  expect(page).toContain('one tin holds 400 g, which this kitchen does not know yet');
+  expect(page).toContain('This kitchen has no “chickpeas”; it has “Chickpeas, tinned”.');
   expect(page).not.toContain('value="confirm:lines:0" data-focus');
 });
 
@@ -80,8 +80,9 @@ test('two foods in one line become two lines', async () => {
 });
 
 test('tins may be written as what they hold in all', async () => {
-  await press('use:1:Chickpeas, tinned');
-  await press('reopen:lines:1');
+  const asked = await press('use:1:Chickpeas, tinned');
+  expect(asked.headers.location).toBe(`${address}?after=lines:0`);
+  expect(await pageNow()).toContain('this kitchen knows 240 g and goes by that');
   await press('total:1');
   const form = await formAt();
   expect([form['lines[1].amount'], form['lines[1].unit'], form['lines[1].holds']]).toEqual(['800', 'g', '']);

@@ -23,10 +23,12 @@ const press = async (address: string, what: string, typed: Sent = {}) =>
 /** Presses what a cook would press for the traybake, line by line. */
 const settle = async (address: string) => {
   await press(address, 'use:1:Chickpeas, tinned');
+  await press(address, 'confirm:lines:1');
   await press(address, 'new:2:butternut-squash');
   await press(address, 'new:4');
   await press(address, 'out:lines:5');
   await press(address, 'new:6');
+  await press(address, 'confirm:lines:6');
   await press(address, 'confirm:head');
   await press(address, 'confirm:steps:1', { 'steps[1].minutes': '5' });
 };

@@ -5,7 +5,7 @@ Serves 4
 
 Ingredients
 1 tbsp olive oil
-2 x 400 g tins chickpeas, tinned, drained
+2 x 400 g tins chickpeas, drained
 700 g squash, peeled and cut into chunks
 2-3 cloves garlic, crushed
 1 tsp sumac

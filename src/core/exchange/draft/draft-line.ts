@@ -55,7 +55,8 @@ export const doubtsOf = (
     because.push(`This kitchen has no “${food.trim()}”; it has ${named(match.known)}.`);
   else if (match?.kind === 'both')
     because.push(`There is an ingredient and a recipe called “${food.trim()}”: choose which.`);
-  const pack = read && packDoubt(read, ingredient);
+  // What a tin holds can only be asked of an ingredient that is known.
+  const pack = read && (!match || match.kind === 'exact') && packDoubt(read, ingredient);
   if (pack) because.push(pack);
   return because;
 };
