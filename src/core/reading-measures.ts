@@ -1,5 +1,6 @@
 import type { Measure } from './facts/common.js';
 import type { Kitchen } from './facts/kitchen.js';
+import { share } from './flour.js';
 import { readAmount } from './quantity/amount.js';
 import { Rational } from './quantity/rational.js';
 import { baseOf, readUnit } from './quantity/units.js';
@@ -23,7 +24,9 @@ export const readMeasure = (text: string, of: 'any' | 'g' | 'ml' = 'any'): Read<
   if (Rational.parse(read.amount).isZero)
     return refuse(`Enter an amount above zero, such as ${examples[of]}. You entered ${cited(text)}.`);
   const word = found[2]!.trim();
-  const unit = word && readUnit(word);
+  const meant = word && readUnit(word);
+  // A share is measured nowhere but in a line of a recipe.
+  const unit = meant === share ? '' : meant;
   if (!unit)
     return refuse(
       word

@@ -4,6 +4,7 @@ import { exact } from '../core/quantity/amount.js';
 /** Fields that hold an exact figure, which may be written in several ways: 5/2 and 2.5. */
 const figures = new Set([
   'amount',
+  'amountTo',
   'portions',
   'cookingLoss',
   'portionsPerShelf',

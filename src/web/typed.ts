@@ -13,8 +13,15 @@ export const typedAmount = (amount: string | null): string => {
   return `${Math.floor(Number(n) / Number(d))} ${Number(n) % Number(d)}/${d}`;
 };
 
-/** A unit as a field holds it: litres with a capital, for a small l reads as 1. */
-export const typedUnit = (unit: string): string => (unit === 'l' ? 'L' : unit);
+/** An amount or the range that it begins, as a cook writes it: "2–3". */
+export const typedRange = (amount: string | null, amountTo: string | null): string =>
+  [amount, amountTo]
+    .filter((end) => end !== null)
+    .map(typedAmount)
+    .join('–');
+
+/** A unit as a field holds it: litres with a capital, for a small l reads as 1; per cent as its sign. */
+export const typedUnit = (unit: string): string => ({ l: 'L', percent: '%' })[unit] ?? unit;
 
 /** A measure as a field holds it: "2.5 kg". */
 export const typedMeasure = (measure: Measure | null): string =>

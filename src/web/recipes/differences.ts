@@ -46,10 +46,14 @@ const lineInWords = ({ was, is }: Difference<Line>, facts: Facts): string => {
   return `${lineWords(is, facts)} instead of ${lineWords(was, facts)}`;
 };
 
-const lineWords = ({ amount, unit, item, preparation }: Line, facts: Facts): string => {
+const lineWords = ({ amount, amountTo, unit, item, preparation }: Line, facts: Facts): string => {
   const name =
     'ingredient' in item ? facts.ingredients.get(item.ingredient) : facts.recipes.get(item.component);
+  const upper = amountTo ?? amount;
+  const from = amountTo === null ? '' : `${typedAmount(amount)}–`;
   const much =
-    amount === null ? '' : `${unit === 'each' ? typedAmount(amount) : measureInWords({ amount, unit })} `;
+    upper === null
+      ? ''
+      : `${from}${unit === 'each' ? typedAmount(upper) : measureInWords({ amount: upper, unit })} `;
   return `${much}${name?.name ?? ''}${preparation && `, ${preparation}`}`;
 };

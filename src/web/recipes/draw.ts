@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { normalName } from '../../core/names.js';
+import { cookedWays } from '../../store/cooked.js';
 import type { Named } from '../../store/names.js';
 import { relativesOf } from '../../store/recipes.js';
 import { cupChoices } from '../cups.js';
@@ -13,6 +14,7 @@ import { inOrder } from '../listing.js';
 import { mark } from '../marks.js';
 import { page } from '../page.js';
 import type { Items } from './items.js';
+import { scaleChoices, statedChoices } from './line-words.js';
 import { isFresh } from './lines.js';
 import type { PreviewRow } from './preview.js';
 import { keyed } from './steps.js';
@@ -30,6 +32,10 @@ export type RecipeChange = {
   at: string;
   items: Items['offered'];
   offers: Offer[];
+  /** Ways each line's ingredient is known to be cooked. */
+  ways: (readonly string[])[];
+  scalings: Choice[];
+  stateds: Choice[];
   open: number;
   earlier: { value: string; label: string }[][];
   degrees: string;
@@ -60,6 +66,12 @@ export const drawRecipe = async (
 ) => {
   const { request } = reply;
   const uses = key ? await usesNow(request, key) : [];
+  const lines = rows(form, 'lines');
+  const ingredients = lines.map((row) => ingredientOf(row, items));
+  const ways = await cookedWays(
+    request.server.house.db,
+    ingredients.filter((one) => one !== undefined),
+  );
   const { usedIn } = await relativesOf(request.server.house.db, key);
   const address = key ? `${pageOf('recipe', key)}/edit` : '/recipes/new';
   const steps = keyed(form).map((row, i) => ({ key: text(row, 'key'), label: stepLabel(row, i) }));
@@ -70,8 +82,11 @@ export const drawRecipe = async (
     gutter: key ? 'recipe' : text(form, 'variantOf') ? 'new variant' : 'new recipe',
     at,
     items: inOrder(items.offered, request.kitchen.locale),
-    offers: rows(form, 'lines').map((row) => offerFor(row, items)),
-    open: rows(form, 'lines').filter((row) => offerFor(row, items)?.fresh === false).length,
+    offers: lines.map((row) => offerFor(row, items)),
+    ways: ingredients.map((one) => ways.get(one ?? '') ?? []),
+    scalings: scaleChoices,
+    stateds: statedChoices,
+    open: lines.filter((row) => offerFor(row, items)?.fresh === false).length,
     earlier: steps.map((_, i) =>
       steps.slice(0, i).flatMap(({ key, label }) => (key ? [{ value: key, label }] : [])),
     ),
@@ -98,6 +113,12 @@ const throughTo = (
   const recipes = formatFor(kitchen).list(usedIn.map(({ name }) => name));
   const both = uses.length > 0 && usedIn.length > 0;
   return html`Saving works the change through to${events}${both ? ', and to the recipes ' : usedIn.length > 0 && ' '}${recipes}: quantities, prep, costing and allergens.`;
+};
+
+/** The key of the ingredient that a line names; undefined where it names none there is. */
+const ingredientOf = (row: Form, items: Items): string | undefined => {
+  const found = items.find(text(row, 'item').trim());
+  return 'item' in found && 'ingredient' in found.item ? found.item.ingredient : undefined;
 };
 
 const stepLabel = (row: Form, at: number): string => {

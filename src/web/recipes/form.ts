@@ -2,7 +2,7 @@ import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Line, Recipe, Step } from '../../core/facts/recipe.js';
 import { typedHeat, typedTolerance } from '../../core/reading-measures.js';
 import type { Form } from '../form.js';
-import { typedAmount, typedMeasure, typedNumber, typedUnit } from '../typed.js';
+import { typedAmount, typedMeasure, typedNumber, typedRange, typedUnit } from '../typed.js';
 import type { Items } from './items.js';
 import { tinForm } from './tin.js';
 
@@ -40,14 +40,15 @@ export const emptyForm = (): Form => ({
 export const emptyLine = (): Form => ({ key: '', stated: 'usual', scales: 'straight' });
 export const emptyStep = (): Form => ({ key: '', attended: 'on', where: 'home' });
 
-const lineForm = ({ key, amount, unit, item, preparation, stated, scales }: Line, items: Items): Form => ({
-  key,
-  amount: typedAmount(amount),
-  unit: unit === 'each' ? '' : typedUnit(unit),
-  item: items.textOf(item),
-  preparation,
-  stated,
-  scales,
+const lineForm = (line: Line, items: Items): Form => ({
+  key: line.key,
+  amount: typedRange(line.amount, line.amountTo),
+  unit: line.unit === 'each' ? '' : typedUnit(line.unit),
+  item: items.textOf(line.item),
+  preparation: line.preparation,
+  stated: line.stated,
+  cooked: line.cooked,
+  scales: line.scales,
 });
 
 const stepForm = (step: Step, kitchen: Kitchen): Form => ({

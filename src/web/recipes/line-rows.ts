@@ -2,21 +2,16 @@ import { cupOf } from '../../core/batch.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { exact } from '../../core/quantity/amount.js';
 import { Rational } from '../../core/quantity/rational.js';
-import {
-  inWords,
-  orByWeight,
-  plural,
-  type Shown,
-  showAmount,
-  showQuantity,
-} from '../../core/quantity/show.js';
+import { inWords, orByWeight, plural, type Shown, showEnds, showQuantity } from '../../core/quantity/show.js';
+import { inOneUnit } from '../../core/quantity/shown.js';
 import { baseOf } from '../../core/quantity/units.js';
 import type { LineNeed } from '../../core/scaling.js';
 import type { ScaledLine, ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
 import { statesBought } from '../../core/weighing.js';
-import { type Format, formatFor } from '../format.js';
+import { bare, type Format, formatFor } from '../format.js';
 import { type Html, html, nothing } from '../html.js';
 import { pageOf } from '../links.js';
+import { type LineNote, lineNotes } from './line-notes.js';
 
 export type LineRow = {
   key: string;
@@ -28,6 +23,7 @@ export type LineRow = {
   href: string;
   component: boolean;
   preparation: string;
+  notes: LineNote[];
   bought: Html;
   allergens: Html;
   cost: Html;
@@ -40,21 +36,21 @@ export const lineRows = (scaled: ScaledRecipe): LineRow[] => {
   const f = formatFor(facts.kitchen);
   return lines.map((line) => {
     const { need } = line;
-    const { unit, key, preparation } = need.line;
+    const { key, preparation } = need.line;
     const item = (need.ingredient ?? need.component)!;
-    const shown = (amount: Rational | undefined) => amount && showAmount(amount, unit, cup, facts.kitchen);
+    const shown = (amount: Rational, least?: Rational) =>
+      showEnds(least, amount, need.unit, cup, facts.kitchen);
+    const amount = need.amount && orByWeight(shown(need.amount, need.least), need.prepared, facts.kitchen);
     return {
       key,
-      amount:
-        need.line.amount === null
-          ? html`<span class="thin">to taste</span>`
-          : figure(need.amount && orByWeight(shown(need.amount)!, need.prepared, facts.kitchen), f),
-      exactly: need.amount ? `exactly ${need.amount.toString()} ${unit}` : '',
-      base: need.base ? lighter(shown(need.base)!) : nothing,
+      amount: need.line.amount === null ? html`<span class="thin">to taste</span>` : figure(amount, f),
+      exactly: exactly(need),
+      base: need.base ? lighter(shown(need.base, need.baseLeast)) : nothing,
       name: item.name,
       href: need.component ? pageOf('recipe', item.key) : pageOf('ingredient', item.key),
       component: need.component !== undefined,
       preparation,
+      notes: lineNotes(line, shown),
       bought: boughtInWords(need, facts.kitchen, f),
       allergens: allergensInWords(line.allergens, f),
       cost: lineCost(line, scaled, f),
@@ -62,13 +58,19 @@ export const lineRows = (scaled: ScaledRecipe): LineRow[] => {
   });
 };
 
+const exactly = ({ amount, least, unit }: LineNeed): string => {
+  if (!amount) return '';
+  return `exactly ${least ? `${least.toString()} to ` : ''}${amount.toString()} ${unit}`;
+};
+
 const figure = (shown: Shown | undefined, f: Format): Html =>
   shown ? f.measure(shown) : html`<b class="loud">not known</b>`;
 
 /** A measure without the weight of the figure to act on. */
-export const lighter = ({ figure, fraction, unit, and = [] }: Shown): Html => {
-  const part = fraction && html`<span class="fr">${fraction}</span>`;
-  return html`${figure}${figure && part && ' '}${part}${unit !== 'each' && ` ${plural(unit, figure, fraction)}`}${and.map((part) => html`, ${lighter(part)}`)}`;
+export const lighter = ({ from, ...shown }: Shown): Html => {
+  const { figure, fraction, unit, and = [] } = shown;
+  if (from && !inOneUnit(from, shown)) return html`${lighter(from)} to ${lighter(shown)}`;
+  return html`${from && html`${bare(from)}–`}${bare(shown)}${unit !== 'each' && ` ${plural(unit, figure, fraction)}`}${and.map((part) => html`, ${lighter(part)}`)}`;
 };
 
 const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
@@ -77,8 +79,10 @@ const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
   if (!ingredient)
     return batches ? html`${batches.toFixed(2)} of a batch` : html`<b class="loud">not known</b>`;
   if (ingredient.notBought) return html`not bought`;
-  if (!bought) return html`<b class="loud">yield not known</b>`;
-  const base = baseOf(line.unit);
+  if (!bought) return html`<b class="loud">${amountOpen(need)} not known</b>`;
+  if (line.stated === 'cooked')
+    return html`${inWords(showQuantity(bought, kitchen))} <span class="thin">before it is ${line.cooked}</span>`;
+  const base = baseOf(need.unit);
   if (base !== 'g' && base !== 'ml') return html`${line.scales === 'pieces' ? 'whole pieces' : 'as counted'}`;
   const share = exact(ingredient.edibleYield?.yield ?? '0');
   if (share.isZero) return html`as bought`;
@@ -89,6 +93,11 @@ const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
       : html`as bought`;
   if (share.n === share.d) return html`as ${base === 'g' ? 'weighed' : 'measured'}`;
   return html`${inWords(showQuantity(bought, kitchen))} ${at}`;
+};
+
+const amountOpen = ({ amount, line }: LineNeed): string => {
+  if (!amount) return 'amount';
+  return line.stated === 'cooked' ? 'cooked yield' : 'yield';
 };
 
 const percentOf = (share: Rational, f: Format): string => {

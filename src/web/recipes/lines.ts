@@ -1,8 +1,8 @@
 import { type Ingredient, ingredient } from '../../core/facts/ingredient.js';
-import type { Line } from '../../core/facts/recipe.js';
+import { type Line, scalings, stateds } from '../../core/facts/recipe.js';
 import { normalName } from '../../core/names.js';
-import { isRead, type Read, readMoreThanZero, readUnitWord } from '../../core/reading.js';
-import { readMeasure } from '../../core/reading-measures.js';
+import { isRead, readUnitWord } from '../../core/reading.js';
+import { readRange, readRangeWithUnit } from '../../core/reading-range.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text } from '../form.js';
 import { keyFrom } from '../keys.js';
@@ -46,7 +46,7 @@ const readLine = (
   label: string,
   context: Context,
 ): Omit<Line, 'key'> | undefined => {
-  const scales = reading.oneOf(`${at}.scales`, ['straight', 'pieces', 'taste'], 'straight');
+  const scales = reading.oneOf(`${at}.scales`, scalings, 'straight');
   const measure = readQuantity(reading, at, label, scales === 'taste');
   const item = readItem(reading, row, at, label, context);
   if (!item) return undefined;
@@ -54,30 +54,32 @@ const readLine = (
     ...measure,
     item,
     preparation: reading.text(`${at}.preparation`),
-    stated: reading.oneOf(`${at}.stated`, ['usual', 'prepared', 'bought'], 'usual'),
-    amountTo: null,
-    cooked: '',
+    stated: reading.oneOf(`${at}.stated`, stateds, 'usual'),
+    cooked: reading.text(`${at}.cooked`),
     scales,
   };
 };
 
+type Measured = Pick<Line, 'amount' | 'amountTo' | 'unit'>;
+
 /** Quantity and unit; "700 g" may stand in the quantity alone. */
-const readQuantity = (reading: Reading, at: string, label: string, toTaste: boolean) => {
-  const amount = reading.text(`${at}.amount`);
+const readQuantity = (reading: Reading, at: string, label: string, toTaste: boolean): Measured => {
+  const typed = reading.text(`${at}.amount`);
   const unit = reading.take(`${at}.unit`, `${label}: unit`, readUnitWord, 'each');
-  if (amount === '') {
+  if (typed === '') {
     if (!toTaste)
       reading.refuse(
         `${at}.amount`,
         `${label}: quantity`,
         'Enter a quantity, such as 700 or 3/4, or let the line go to taste.',
       );
-    return { amount: null, unit };
+    return { amount: null, amountTo: null, unit };
   }
-  const both = reading.text(`${at}.unit`) === '' && /[a-z]/i.test(amount) ? readMeasure(amount) : undefined;
-  if (both && isRead(both)) return both.value;
-  const read = (typed: string): Read<string> => readMoreThanZero(typed);
-  return { amount: reading.take<string | null>(`${at}.amount`, `${label}: quantity`, read, null), unit };
+  const both = reading.text(`${at}.unit`) === '' ? readRangeWithUnit(typed) : undefined;
+  const read = both?.range ?? readRange(typed);
+  if (isRead(read)) return { ...read.value, unit: both?.unit ?? unit };
+  reading.refuse(`${at}.amount`, `${label}: quantity`, read.sentence);
+  return { amount: null, amountTo: null, unit };
 };
 
 const readItem = (
