@@ -48,7 +48,7 @@ export const doubtsOfFood = (
   return because;
 };
 
-const inNames = new Set('and of in with on the la al de en'.split(' '));
+const inNames = new Set('and of in on the la al de en'.split(' '));
 
 const doubtOfWord = (
   food: readonly Token[],
@@ -113,6 +113,7 @@ export const doubtsOfNotes = (line: Line, { tail, after, note }: Food): string[]
 
 const addsAmount = (tokens: readonly Token[]): boolean =>
   tokens.some((token, at) => {
+    if (parts.has(token.low) && figureAt(tokens, at + 1)) return true;
     const partOfOther = isWord(token, 'of') && parts.has(tokens[at - 1]?.low ?? '');
     if (!partOfOther && !isWord(token, 'plus', 'with', 'or', 'and') && !isSign(token, '+', '&')) return false;
     const figure = figureAt(tokens, at + 1);
@@ -125,6 +126,10 @@ const addsAmount = (tokens: readonly Token[]): boolean =>
   });
 
 const isAlternative = (tokens: readonly Token[]): boolean => {
+  const between = tokens.findIndex(
+    (token, at) => at > 0 && isWord(token, 'or') && isFoodName(tokens[at - 1]!.low),
+  );
+  if (between > 0 && tokens.slice(between).some(({ low }) => isFoodName(low))) return true;
   const at = isWord(tokens[0], 'and') ? 1 : 0;
   if (!isWord(tokens[at], 'or')) return false;
   return !isWord(tokens[at + 1], 'to', 'more', 'as', 'less', 'so');

@@ -42,7 +42,7 @@ export const foodOf = (line: Line, tokens: readonly Token[], asBought: boolean):
     const { kind, tokens: words } = segments[at]!;
     const start = kind === 'bracket' ? words.length : namedFrom(words, asBought, at < segments.length - 1);
     if (start > 0) before.push(...asNotes(line, words.slice(0, start)));
-    const end = kind === 'bracket' ? start : noteFrom(words, start);
+    const end = kind === 'bracket' ? start : noteFrom(words, start, asBought);
     food = words.slice(start, end);
     note = words.slice(end);
   }
@@ -52,7 +52,7 @@ export const foodOf = (line: Line, tokens: readonly Token[], asBought: boolean):
   if (joined) {
     // "2 red (bell) peppers": the name goes on behind the bracket.
     after.push(wordsOf(line, segments[at]!.tokens));
-    const end = noteFrom(joined.tokens, 0);
+    const end = noteFrom(joined.tokens, 0, asBought);
     food = [...food, ...joined.tokens.slice(0, end)];
     name = `${name} ${wordsOf(line, joined.tokens.slice(0, end))}`;
     if (end < joined.tokens.length) after.push(wordsOf(line, joined.tokens.slice(end)));
@@ -128,7 +128,7 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
 const asNotes = (line: Line, words: readonly Token[]): string[] => [wordsOf(line, words)];
 
 /** Where a note begins that no comma announces: "onions finely chopped", "oil for frying". */
-const noteFrom = (words: readonly Token[], start: number): number => {
+const noteFrom = (words: readonly Token[], start: number, asBought: boolean): number => {
   for (let at = Math.max(start, 1); at < words.length; at++) {
     const token = words[at]!;
     if (at === start || token.kind === 'glyph') continue;
@@ -140,20 +140,24 @@ const noteFrom = (words: readonly Token[], start: number): number => {
     if (isWord(token, 'and') && parts.has(next?.low ?? '') && isWord(words[at + 2], 'of')) return at;
     if (at === words.length - 2 && isWord(words[at + 1], 'on', 'off', 'in', 'intact')) return at;
     if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
-    if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at)) return at;
+    if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at, asBought)) return at;
     if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;
     if (isWord(token, 'room') && isWord(words[at + 1], 'temp', 'temperature')) return at;
     if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
       return at;
     if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
-    if (isPrepared(token) && endsInNote(words, at)) return at;
+    if (isPrepared(token) && !kinds[token.low]?.has(next?.low ?? '') && endsInNote(words, at)) return at;
     if (isAdverb(token.low) && isPrepared(words[at + 1])) return at;
   }
   return words.length;
 };
 
-const begins = (words: readonly Token[], at: number): boolean => {
-  if (isWord(words[at], 'with')) return !isWord(words[at + 1], 'added');
+const begins = (words: readonly Token[], at: number, asBought: boolean): boolean => {
+  if (isWord(words[at], 'with'))
+    return (
+      !isWord(words[at + 1], 'added') &&
+      !(asBought && isFoodName(words.at(-1)!.low) && !isWord(words.at(-1), 'juice', 'skin'))
+    );
   if (isWord(words[at], 'such')) return isWord(words[at + 1], 'as');
   return true;
 };

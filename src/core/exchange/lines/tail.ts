@@ -43,7 +43,7 @@ export const tailOf = (line: Line): Tail | undefined => {
       head.because.push('Words of the name may stand behind the amount.');
     }
     if (part < at) head.notes.unshift(wordsOf(line, tokens.slice(part, at - 1)));
-    if (part < at || (lead.about && isSign(tokens[lead.start], ',')))
+    if (part < at || inWords || (lead.about && isSign(tokens[lead.start], ',')))
       head.because.push('How many are meant is read from what stands behind the name.');
     if (lead.about) head.notes.unshift(wordsOf(line, [lead.about]));
     return {
@@ -88,7 +88,7 @@ const oneBehind = (line: Line): Tail | undefined => {
       quantity: Rational.one,
       unit: count.unit,
       notes,
-      because: bracket ? ['No figure is stated: it is read as one.'] : [],
+      because: bracket || at > start ? ['No figure is stated: it is read as one.'] : [],
     },
     rest: tokens.slice(0, cut),
   };

@@ -1,6 +1,6 @@
 /** Words that foods are named by. A food with a word that is not here is read all the same, and marked. */
 const words = `
-abalone colouring coloring flavouring flavoring eschalot case spud acai achiote advocaat agar agave ajwain albacore ale alfalfa allspice almond amaranth amaretti
+abalone topping colouring coloring flavouring flavoring eschalot case spud acai achiote advocaat agar agave ajwain albacore ale alfalfa allspice almond amaranth amaretti
 amaretto ancho anchovy angelica anise aniseed annatto apple apricot aquafaba arborio arbroath artichoke
 arugula asafoetida asiago asparagus au aubergine avocado backstrap bacon bagel baguette balsamic bamboo
 banana barbecue barley barramundi basil basmati bass batavia batter bay bean beansprout bechamel beef beer
@@ -66,7 +66,7 @@ yuzu zaatar zest ziti zucchini
 
 /** Words that tell one kind of a food from another. */
 const kinds = `
-veg ranch barbecued tasty rabe desiccated fashioned ready ripened sr style acid acting action active aged al all amber american anaheim andouille angel arrowroot asian assorted baby
+veg unbaked chump lump boston choc ranch barbecued tasty rabe desiccated fashioned ready ripened sr style acid acting action active aged al all amber american anaheim andouille angel arrowroot asian assorted baby
 back bag baking ball bar barn base bavarian bavette bbq beefsteak bell belly beluga besan best bird bird's
 birdseye bit bite bittersweet black blackstrap bleached blend blond blonde blood bloomer blossom blue boiled
 bok bombay bone bonnet bosc bottled bought bow braising bramley brat bratwurst breakfast bred broad brown

@@ -16,6 +16,7 @@ test.each([
   'lines-seventh',
   'lines-eighth',
   'lines-ninth',
+  'lines-tenth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
