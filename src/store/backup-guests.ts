@@ -5,7 +5,7 @@ import { type Forgetting, forgetIn } from '../core/forget.js';
 import { backupFiles, putWhole } from './backups.js';
 
 /** A guest as a file has it, also a file of an earlier program. */
-export type FileGuest = { key: string; name?: string; diets?: string[]; other?: string };
+export type FileGuest = { key: string; name?: string; count?: number; diets?: string[]; other?: string };
 
 type FileEvent = { key: string; guests?: FileGuest[] };
 type Content = { events: FileEvent[] };

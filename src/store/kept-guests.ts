@@ -9,6 +9,7 @@ export type KeptGuest = {
   key: string;
   /** The name as it was last; empty for guests by number. */
   name: string;
+  count: number;
   /** Diets and words as they are listed now, or were last. */
   diets: string[];
   other: string;
@@ -47,9 +48,10 @@ export const keptOfGuests = async (db: Db, dataDir: string, event: string): Prom
   };
 };
 
-const keptOf = ({ key, name = '', diets = [], other = '' }: FileGuest): KeptGuest => ({
+const keptOf = ({ key, name = '', count = 1, diets = [], other = '' }: FileGuest): KeptGuest => ({
   key,
   name,
+  count,
   diets,
   other,
   listed: false,

@@ -34,6 +34,7 @@ export const styles = [
   'guests.css',
   'week.css',
   'days.css',
+  'ticks.css',
   'events.css',
   'recipes.css',
   'scale.css',

@@ -13,7 +13,7 @@ beforeAll(async () => {
 });
 afterAll(() => open.close());
 
-const boxes = () => page.locator('.box');
+const boxes = () => page.locator('.tick-off');
 const states = async () =>
   (await boxes().evaluateAll((all) => all.map((one) => one.getAttribute('aria-checked')))).slice(0, 3);
 const focused = () => boxes().evaluateAll((all) => all.findIndex((one) => one.matches(':focus')));
@@ -57,9 +57,12 @@ test('on a phone the whole row is the label, and nothing of it breaks a rule of 
   const small = await open.page(phone);
   await small.goto(day);
   await small.locator('.task').nth(3).locator('.job-words').click({ force: true });
-  await expect.poll(() => small.locator('.box').nth(3).getAttribute('aria-checked')).toBe('true');
-  expect(await small.locator('#bottom-tally').textContent()).toBe('4 of 10 done');
+  await expect.poll(() => small.locator('.tick-off').nth(3).getAttribute('aria-checked')).toBe('true');
+  expect(await small.locator('#bottom-tally b').textContent()).toBe('4 of 10 done');
   await expectAccessible(small);
+  await small.getByRole('button', { name: 'Undo: Shortbread fingers' }).click();
+  await expect.poll(() => small.locator('#bottom-tally').textContent()).toBe('3 of 10 done');
+  expect(await small.locator('.tick-off').nth(3).getAttribute('aria-checked')).toBe('false');
   await page.reload();
   await expectAccessible(page);
 });

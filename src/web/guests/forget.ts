@@ -2,6 +2,7 @@ import type { FastifyReply } from 'fastify';
 import { dietName, isDiet } from '../../core/diets.js';
 import { forget } from '../../store/forget.js';
 import { type KeptGuest, keptOfGuests } from '../../store/kept-guests.js';
+import { todayOf } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
 import { type EventHead, eventOf, headOf, type OneEvent } from '../events/event.js';
 import type { Fault } from '../fields.js';
@@ -15,6 +16,8 @@ export type ForgetPage = {
   head: EventHead;
   address: ReturnType<typeof addressesOf>;
   guests: { key: string; who: string; said: string; where: string }[];
+  /** true while the party is still to come. */
+  needed: boolean;
   /** Backups that cannot be read, by the name of their file. */
   unreadable: string[];
 };
@@ -67,14 +70,15 @@ const draw = async (reply: FastifyReply, one: OneEvent, form?: Form, faults: rea
     faults,
     head: await headOf(reply.request, one),
     address: addressesOf(event.key),
-    guests: guests.map((guest, place) => ({
+    guests: guests.map((guest) => ({
       key: guest.key,
-      who: guest.name || `Guest ${place + 1}, by number`,
+      who: guest.name || f.count(guest.count, 'guest'),
       said: [...guest.diets.map((id) => (isDiet(id) ? dietName(id) : id)), guest.other]
         .filter(Boolean)
         .join(', '),
       where: whereOf(guest, f),
     })),
+    needed: !['done', 'cancelled'].includes(event.state) && event.date >= todayOf(reply.request),
     unreadable,
   });
 };

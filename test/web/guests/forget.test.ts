@@ -21,6 +21,8 @@ test('the page lists whose, what goes and what stays, and says before that it ca
   const { text, status } = await agent.get(at);
   expect(status).toBe(200);
   expect(text).toContain('<b>June Askerby</b>: vegan');
+  expect(text).toContain('<b>4 guests</b>: vegetarian');
+  expect(text).toContain('This party is still to come');
   expect(text).toContain('soft food only, please');
   expect(text).toContain('in the list of this event');
   expect(text).toContain('This cannot be undone.');
@@ -82,6 +84,7 @@ test('a done party offers it, and then says that nobody knows, not that all were
   const sent = { ...fieldsOf((await agent.get(edit)).text, edit), state: 'done', revision: String(revision) };
   expect((await agent.post(edit, sent)).status).toBe(303);
   expect((await agent.get('/events/birthday-tea')).text).toContain(`href="${at}">Forget what its guests eat`);
+  expect((await agent.get(at)).text).not.toContain('still to come');
   await agent.post(at, await form());
   const { text } = await agent.get('/events/birthday-tea/allergens');
   expect(text).not.toContain('Ask today');

@@ -67,7 +67,7 @@ test('a job that grew since says what was made and what is still to make, until 
   await agent.post('/prep/ticks', { ...(await formOf(ragu)), done: 'yes' });
   await setPies(11);
   const row = rowOf((await agent.get(day)).text, ragu);
-  expect(row).toMatch(/^<li class="task part"/);
+  expect(row).toMatch(/^<li class="task in-part"/);
   expect(row).toContain('aria-checked="mixed"');
   const plain = row.replace(/<[^>]*>/g, '').replace(/\s+/g, ' ');
   expect(plain).toMatch(/Made 3\.4\s?kg of 4\.1\s?kg: 750\s?g still to make/);
@@ -79,7 +79,7 @@ test('what is ticked is what the page showed, not what it takes by the time of t
   const shown = await formOf(ragu);
   await setPies(11);
   await agent.post('/prep/ticks', { ...shown, done: 'yes' });
-  expect(rowOf((await agent.get(day)).text, ragu)).toMatch(/^<li class="task part"/);
+  expect(rowOf((await agent.get(day)).text, ragu)).toMatch(/^<li class="task in-part"/);
 });
 
 test('to htmx it answers with the row and the count alone', async () => {
