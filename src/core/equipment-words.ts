@@ -48,8 +48,7 @@ const panName = ({ pan, count }: PanUse, kitchen: Kitchen): string => {
 /** What a step's shelves mean for the ovens: nothing where one load takes them all. */
 export const loadWords = ({ room, loads, place }: ShelfNeed, { oven }: Step, kitchen: Kitchen): string => {
   if (loads === 1) return '';
-  if (loads > 1)
-    return `in ${loads} loads, for ${place.name} has ${room === 1 ? '1 shelf' : `${room} shelves`} at that heat`;
+  if (loads > 1) return `in ${loads} loads of ${room === 1 ? '1 shelf' : `${room} shelves`}`;
   const heat = showHeat(oven!.heat, kitchen);
   return place.ovens.length === 0
     ? `no oven is entered for ${place.name}`

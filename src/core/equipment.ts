@@ -6,7 +6,7 @@ import { noPans, noTin, otherDepth, overflows } from './how-much-problems.js';
 import { loadsFor, type PanNeed, pansFor, type ShelfNeed } from './pans.js';
 import { traysFor } from './prep.js';
 import type { Answer, Problem } from './problem.js';
-import type { Rational } from './quantity/rational.js';
+import { Rational } from './quantity/rational.js';
 import type { Asked } from './scale-to.js';
 import { type Filled, filled, type TinsNeeded, tinsFor } from './tins.js';
 
@@ -16,7 +16,7 @@ export type StepEquipment = {
   step: Step;
   trays: number | undefined;
   pans: PanNeed | undefined;
-  /** true where pans are known but not how many litres a step on the hob fills. */
+  /** true where pans are known but not how many litres a step on the hob fills, for more than one batch. */
   litresOpen: boolean;
   shelves: ShelfNeed | undefined;
 };
@@ -49,7 +49,7 @@ export const equipmentFor = (
       step,
       trays,
       pans: factor && pansFor(step, factor, place),
-      litresOpen: step.rings > 0 && step.pan === null && (place?.pans.length ?? 0) > 0,
+      litresOpen: step.rings > 0 && step.pan === null && isMore(factor) && (place?.pans.length ?? 0) > 0,
       shelves: trays !== undefined && place ? loadsFor(step, trays, place) : undefined,
     };
   });
@@ -66,6 +66,9 @@ export const equipmentFor = (
     ],
   };
 };
+
+const isMore = (factor: Rational | undefined): boolean =>
+  factor !== undefined && factor.compare(Rational.one) > 0;
 
 const tinProblems = (recipe: Recipe, into: Filled): Problem[] => [
   ...(into.deeper.toFixed(2) === '1.00' ? [] : [otherDepth(recipe, into)]),

@@ -1,12 +1,14 @@
 import { cupOf } from '../batch.js';
 import type { Answer } from '../problem.js';
+import { equipmentTable } from './equipment-table.js';
 import { lineFoot } from './line-foot.js';
 import type { ScaledRecipe } from './scaled-recipe.js';
 import { cautions, conventions, decimalMoney, type Sheet } from './sheet.js';
 
 /** The scaled recipe as tables. */
 export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sheet => {
-  const { recipe, facts, factor, portions, lines, steps, complete, cost, made } = value;
+  const { recipe, facts, factor, portions, lines, steps, complete, cost, made, left } = value;
+  const { equipment, roasts } = value;
   const { currency } = facts.kitchen;
   return {
     sheet: 'recipe',
@@ -17,6 +19,7 @@ export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sh
       factor: factor?.toString() ?? '',
       makes: made?.value.toString() ?? '',
       makesUnit: made?.base ?? '',
+      leftOver: left?.value.toString() ?? '',
       cup: cupOf(recipe, facts),
       cost: complete ? decimalMoney(cost, currency) : '',
       costKnown: decimalMoney(cost, currency),
@@ -79,6 +82,7 @@ export const scaledRecipeSheet = ({ value, problems }: Answer<ScaledRecipe>): Sh
             words: step.words,
           })),
         },
+        equipmentTable(equipment, roasts, facts.kitchen),
       ];
     },
     problems,
