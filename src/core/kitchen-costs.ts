@@ -124,7 +124,7 @@ export const costsBy = (facts: Facts, before: KitchenCosts | undefined): Kitchen
 };
 
 const sameGround = ({ facts: before, units }: KitchenCosts, now: Facts): boolean =>
-  [...units.of.keys()].every((key) => now.ingredients.has(key)) &&
+  [...units.ofIngredient.keys()].every((key) => now.ingredients.has(key)) &&
   before.recipes.size === now.recipes.size &&
   [...now.recipes.values()].every((one) => before.recipes.get(one.key) === one) &&
   before.kitchen.cup === now.kitchen.cup &&
@@ -139,7 +139,7 @@ const costsAfter = (before: KitchenCosts, facts: Facts, changed: readonly Ingred
     const was = before.facts.ingredients.get(ingredient.key);
     if (!was) continue;
     if (weighing.some((fact) => !same(was[fact], ingredient[fact]))) return kitchenCosts(facts);
-    for (const asked of before.units.of.get(ingredient.key) ?? [])
+    for (const asked of before.units.ofIngredient.get(ingredient.key) ?? [])
       given.set(asked.at, unitCost(asked, facts));
   }
   return { ...before, facts, figures: workOutAgain(before.figures, given) };

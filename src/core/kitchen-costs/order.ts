@@ -16,7 +16,9 @@ export const componentsFirst = (facts: Facts): Recipe[] => {
         continue;
       }
       met.set(recipe, 'open');
-      for (const component of componentsOf(recipe, facts)) {
+      for (const { item } of recipe.lines) {
+        if (!('component' in item)) continue;
+        const component = recipeOf(item.component, facts);
         if (met.get(component) === 'open') throw new Error(`recipe ${component.key} contains itself`);
         if (!met.has(component)) path.push(component);
       }
@@ -24,6 +26,3 @@ export const componentsFirst = (facts: Facts): Recipe[] => {
   }
   return order;
 };
-
-const componentsOf = (recipe: Recipe, facts: Facts): Recipe[] =>
-  recipe.lines.flatMap(({ item }) => ('component' in item ? [recipeOf(item.component, facts)] : []));

@@ -1,13 +1,15 @@
-import { batchesFor, cupOf, makes } from '../batch.js';
+import { batchesFor, cupOf, makes, statedBy } from '../batch.js';
 import type { Facts } from '../facts/facts.js';
+import type { Cup } from '../facts/kitchen.js';
 import type { Line, Recipe } from '../facts/recipe.js';
-import { share, upperEnd } from '../flour.js';
-import { lineNeed } from '../line-need.js';
+import { isGap, share, upperEnd } from '../flour.js';
+import { grown } from '../growth.js';
+import { noFlour } from '../line-problems.js';
+import { ingredientOf } from '../lookup.js';
 import type { Problem } from '../problem.js';
 import { noLines, noYield } from '../problems.js';
 import { Rational } from '../quantity/rational.js';
-import { baseOf, quantity } from '../quantity/units.js';
-import { statesBought } from '../weighing.js';
+import { quantity } from '../quantity/units.js';
 import type { SumsWritten } from './sums.js';
 import type { UnitCosts } from './unit-costs.js';
 
@@ -19,7 +21,6 @@ export type Written = {
   straight: number;
   cost: number;
   uses: Use[];
-  /** Ingredient lines that don't grow straight with the batches: by the piece, herbs, fixed amounts. */
   bent: Bent[];
   /** true when twice the batches take twice of everything below, so that its cost says all of it. */
   even: boolean;
@@ -32,12 +33,14 @@ export type Written = {
   made: Rational | undefined;
 };
 
-/** So much of a figure among the sums. */
-export type Part = { of: number; much: Rational };
-export type Bent = { line: Line; one: Part };
+/** A line that doesn't grow straight with the batches: by the piece, a herb, a fixed amount. */
+type Grows = { base: Rational; unit: string; scales: Line['scales'] };
 
-/** A component line at one batch: the batches of it that it takes, undefined when not known. */
-export type Use = { of: Written; line: Line; bent: boolean; batches: Rational | undefined };
+/** Such an ingredient line, of what its unit costs. */
+export type Bent = Grows & { of: number };
+
+/** A component line, and the batches it takes at one batch of its recipe; undefined when not known. */
+export type Use = { of: Written; taste: boolean; batches: Rational | undefined; grows: Grows | undefined };
 
 /** Where the recipes of a kitchen are written down. */
 export type Book = {
@@ -50,74 +53,71 @@ export type Book = {
 const bends: ReadonlySet<Line['scales']> = new Set(['pieces', 'herb', 'chilli', 'batch']);
 
 /** Reads the lines of a recipe: those that are straight go into the next sum, the others are kept for later. */
-export const readLines = ({ recipe, uses, bent, reasons }: Written, book: Book): void => {
+export const readLines = (one: Written, book: Book): void => {
+  const { recipe, bent, reasons, uses } = one;
+  const cup = cupOf(recipe, book.facts);
   if (recipe.lines.length === 0) reasons.push(noLines(recipe));
   for (const line of recipe.lines) {
-    const bends = line.amount !== null && bendsWith(line);
-    if ('component' in line.item) uses.push(useOf(line, bends, recipe, reasons, book));
-    else if (line.amount === null) continue;
-    else if (!bends && isPlain(line)) plainPart(line, line.item.ingredient, recipe, book);
-    else {
-      const part = partAt(line, recipe, Rational.one, book);
-      reasons.push(...part.reasons);
-      if (bends) bent.push({ line, one: part });
-      else book.sums.part(part.of, part.much);
+    if (line.amount === null) {
+      if ('component' in line.item) uses.push(toTaste(line.item.component, book));
+      continue;
     }
+    const stated = line.unit === share ? shareBy(line, one, book) : undefined;
+    const base = stated ? stated.amount : upperEnd(line)!;
+    const unit = stated ? stated.unit : line.unit;
+    const { scales } = line;
+    if ('component' in line.item) {
+      const of = book.written.get(line.item.component)!;
+      const batches = stated?.open ? undefined : taken(of, base, unit, scales, cup, book.facts);
+      if (!batches && !stated?.open) reasons.push(noYield(of.recipe, unit));
+      uses.push({ of, taste: false, batches, grows: bends.has(scales) ? { base, unit, scales } : undefined });
+      continue;
+    }
+    const of = book.units.of(line.item.ingredient, unit, cup, line, recipe);
+    if (bends.has(scales)) bent.push({ of, base, unit, scales });
+    else book.sums.part(of, base);
   }
 };
 
-const bendsWith = ({ scales }: Line): boolean => bends.has(scales);
+const toTaste = (component: string, { written }: Book): Use => ({
+  of: written.get(component)!,
+  taste: true,
+  batches: Rational.zero,
+  grows: undefined,
+});
 
-/** A line whose unit says all. */
-const isPlain = ({ unit, stated }: Line): boolean => unit !== share && stated !== 'cooked';
-
-const plainPart = (line: Line, ingredient: string, recipe: Recipe, { facts, sums, units }: Book): void => {
-  const { unit, stated } = line;
-  const bought = stated === 'usual' ? statesBought(line, baseOf(unit)) : stated === 'bought';
-  sums.part(units.asLine(ingredient, unit, cupOf(recipe, facts), bought), upperEnd(line)!);
+/** A per cent of the flour as the grams that come to; nothing where that isn't known, and then the line is open. */
+const shareBy = (line: Line, { recipe, reasons }: Written, { facts, written }: Book) => {
+  const stated = statedBy(line, recipe, facts)!;
+  if (!isGap(stated)) return { ...stated, open: false };
+  const { item } = line;
+  const what =
+    'component' in item ? written.get(item.component)!.recipe : ingredientOf(item.ingredient, facts);
+  if (!('notBought' in what && what.notBought)) reasons.push(noFlour(recipe, line, what.name, stated));
+  return { amount: Rational.zero, unit: 'g', open: true };
 };
 
-/** An ingredient line that doesn't grow straight, at so many batches; where these aren't known it counts nothing. */
-export const bentAt = ({ line, one }: Bent, recipe: Recipe, made: Rational | undefined, book: Book): Part => {
-  if (made === Rational.one) return one;
-  return made ? partAt(line, recipe, made, book) : { of: one.of, much: Rational.zero };
-};
-
-/** An ingredient line at so many batches, as so much of what one as bought costs, with what leaves that open. */
-const partAt = (line: Line, recipe: Recipe, batches: Rational, { facts, units }: Book) => {
-  const { ingredient, bought, problems } = lineNeed(line, recipe, batches, facts);
-  return {
-    of: units.asBought(ingredient!.key, bought?.base),
-    much: bought?.value ?? Rational.zero,
-    reasons: bought || ingredient!.notBought ? [] : problems.filter(({ weight }) => weight !== 'check'),
-  };
-};
-
-const useOf = (line: Line, bent: boolean, recipe: Recipe, reasons: Problem[], book: Book): Use => {
-  const of = book.written.get((line.item as { component: string }).component)!;
-  const use: Use = { of, line, bent, batches: Rational.zero };
-  if (line.amount === null) return use;
-  if (isPlain(line) && !bent) {
-    const asked = quantity(upperEnd(line)!, line.unit, cupOf(recipe, book.facts));
-    use.batches = batchesFor(makes(of.recipe, book.facts), asked);
-    if (!use.batches) reasons.push(noYield(of.recipe, line.unit));
-    return use;
-  }
-  const { batches, problems, unit } = lineNeed(line, recipe, Rational.one, book.facts);
-  use.batches = batches;
-  const gaps = problems.filter(({ weight }) => weight !== 'check');
-  if (!batches) reasons.push(...(gaps.length > 0 ? gaps : [noYield(of.recipe, unit)]));
-  return use;
-};
+const taken = (
+  { recipe }: Written,
+  base: Rational,
+  unit: string,
+  scales: Line['scales'],
+  cup: Cup,
+  facts: Facts,
+  made = Rational.one,
+): Rational | undefined =>
+  batchesFor(makes(recipe, facts), quantity(grown(base, unit, scales, made), unit, cup));
 
 /** Batches of a component that a line takes at so many batches of its recipe; undefined when not known. */
 export const takenAt = (
-  { line, bent, batches }: Use,
+  { of, taste, batches, grows }: Use,
   recipe: Recipe,
   made: Rational | undefined,
   facts: Facts,
 ): Rational | undefined => {
-  if (line.amount === null || made === Rational.one) return batches;
+  if (taste || made === Rational.one) return batches;
   if (!made || !batches) return undefined;
-  return bent ? lineNeed(line, recipe, made, facts).batches : batches.times(made);
+  if (!grows) return batches.times(made);
+  const { base, unit, scales } = grows;
+  return taken(of, base, unit, scales, cupOf(recipe, facts), facts, made);
 };

@@ -1,77 +1,68 @@
 import { rateOf } from '../costing.js';
 import type { Facts } from '../facts/facts.js';
-import type { Ingredient } from '../facts/ingredient.js';
 import type { Cup } from '../facts/kitchen.js';
+import type { Line, Recipe } from '../facts/recipe.js';
+import { lineGap } from '../line-problems.js';
+import { weighLine } from '../line-weight.js';
 import { ingredientOf } from '../lookup.js';
 import type { Problem } from '../problem.js';
-import { missingFact } from '../problems.js';
 import { Rational } from '../quantity/rational.js';
-import { type Base, type Quantity, quantity } from '../quantity/units.js';
-import { isMissing, weigh } from '../weighing.js';
+import { quantity } from '../quantity/units.js';
+import { isMissing } from '../weighing.js';
 import type { Given } from './figures.js';
 import { guess, open, type SumsWritten } from './sums.js';
 
 /**
- * One of a unit of an ingredient: as lines ask for it (a tablespoon, prepared or as bought), or of the base that it is
- * bought in once a line has been weighed. Lines that ask alike share its cost.
+ * One of a unit of an ingredient as lines ask for it: a tablespoon, prepared, as bought or once roasted. What a line
+ * weighs and costs is straight in its amount, so lines that ask alike share its cost; the first of them stands here.
  */
-export type UnitAsked = { at: number; ingredient: string } & (
-  | { unit: string; cup: Cup; bought: boolean }
-  | { base: Base | undefined }
-);
+export type UnitAsked = {
+  at: number;
+  ingredient: string;
+  unit: string;
+  cup: Cup;
+  stated: Line['stated'];
+  cooked: string;
+  line: Line;
+  recipe: Recipe;
+};
 
 /** What one of a unit costs in minor units, exact, with what leaves that open or makes it a guess. */
 export const unitCost = (asked: UnitAsked, facts: Facts): Given & { problems: readonly Problem[] } => {
+  const { unit, cup, line, recipe } = asked;
   const ingredient = ingredientOf(asked.ingredient, facts);
-  const one = 'unit' in asked ? boughtOne(asked, ingredient) : asOne(asked.base);
-  const toBuy = one && !isMissing(one) ? one : undefined;
-  const { rate, problems } = rateOf(ingredient, toBuy?.base, facts);
-  const gap = one && isMissing(one) && !ingredient.notBought ? [missingFact(ingredient, one)] : [];
-  const value = ingredient.notBought ? Rational.zero : toBuy && rate?.times(toBuy.value);
+  const { bought } = weighLine(line, ingredient, quantity(Rational.one, unit, cup));
+  const known = isMissing(bought) ? undefined : bought;
+  const { rate, problems } = rateOf(ingredient, known?.base, facts);
+  if (ingredient.notBought) return { value: Rational.zero, marks: 0, problems };
+  const value = known && rate?.times(known.value);
   const guessed = problems.some(({ code }) => code === 'guessed-price') ? guess : 0;
+  const gap = isMissing(bought) ? [lineGap(recipe, line, ingredient, bought)] : [];
   return { value, marks: (value ? 0 : open) | guessed, problems: [...gap, ...problems] };
 };
-
-const asOne = (base: Base | undefined): Quantity | undefined => base && { value: Rational.one, base };
-
-const boughtOne = ({ unit, cup, bought }: Extract<UnitAsked, { unit: string }>, ingredient: Ingredient) =>
-  weigh(ingredient, quantity(Rational.one, unit, cup), bought).bought;
 
 /** The unit costs that lines ask for, each once, in the order of their places and by ingredient. */
 export class UnitCosts {
   readonly asked: UnitAsked[] = [];
-  readonly of = new Map<string, UnitAsked[]>();
+  readonly ofIngredient = new Map<string, UnitAsked[]>();
 
   constructor(private readonly sums: SumsWritten) {}
 
   /** The cost of one of a unit, by its name among the sums. */
-  asLine(ingredient: string, unit: string, cup: Cup, bought: boolean): number {
-    const asked = this.askedOf(ingredient);
-    for (const one of asked)
-      if ('unit' in one && one.unit === unit && one.bought === bought && one.cup === cup)
-        return this.sums.given(one.at);
-    return this.add({ at: this.asked.length, ingredient, unit, cup, bought }, asked);
-  }
-
-  /** The cost of one gram, millilitre or piece as bought; open where no line could say which. */
-  asBought(ingredient: string, base: Base | undefined): number {
-    const asked = this.askedOf(ingredient);
-    for (const one of asked) if ('base' in one && one.base === base) return this.sums.given(one.at);
-    return this.add({ at: this.asked.length, ingredient, base }, asked);
-  }
-
-  private askedOf(ingredient: string): UnitAsked[] {
-    let asked = this.of.get(ingredient);
-    if (!asked) {
-      asked = [];
-      this.of.set(ingredient, asked);
+  of(ingredient: string, unit: string, cup: Cup, line: Line, recipe: Recipe): number {
+    const { stated, cooked } = line;
+    let others = this.ofIngredient.get(ingredient);
+    if (!others) {
+      others = [];
+      this.ofIngredient.set(ingredient, others);
     }
-    return asked;
-  }
-
-  private add(one: UnitAsked, others: UnitAsked[]): number {
-    others.push(one);
-    this.asked.push(one);
-    return this.sums.given(one.at);
+    for (const one of others)
+      if (one.unit === unit && one.cup === cup && one.stated === stated && one.cooked === cooked)
+        return this.sums.given(one.at);
+    const at = this.asked.length;
+    const first = { at, ingredient, unit, cup, stated, cooked, line, recipe };
+    others.push(first);
+    this.asked.push(first);
+    return this.sums.given(at);
   }
 }

@@ -1,6 +1,7 @@
 import type { Recipe } from '../facts/recipe.js';
+import { grown } from '../growth.js';
 import { Rational } from '../quantity/rational.js';
-import { type Book, bentAt, readLines, takenAt, type Written } from './own.js';
+import { type Book, readLines, takenAt, type Written } from './own.js';
 import { open } from './sums.js';
 
 /**
@@ -25,7 +26,7 @@ export const writeCosts = (order: readonly Recipe[], book: Book): void => {
     };
     readLines(one, book);
     one.straight = book.sums.sum(one.reasons.length > 0 ? open : 0);
-    one.even = one.bent.length === 0 && one.uses.every(({ of, bent }) => of.even && !bent);
+    one.even = one.bent.length === 0 && one.uses.every(({ of, grows }) => of.even && !grows);
     one.unknown = one.uses.some(({ of, batches }) => !batches || of.unknown);
     book.written.set(recipe.key, one);
     writeCost(one, book);
@@ -39,13 +40,11 @@ const writeCost = (whole: Written, book: Book): void => {
   for (const one of opened) {
     const { made, recipe } = one;
     sums.part(one.straight, made ?? Rational.zero);
-    for (const bent of one.bent) {
-      const { of, much } = bentAt(bent, recipe, made, book);
-      sums.part(of, much);
-    }
+    for (const { of, base, unit, scales } of one.bent)
+      sums.part(of, made ? grown(base, unit, scales, made) : Rational.zero);
     for (const use of one.uses) {
       const more = takenAt(use, recipe, made, book.facts);
-      use.of.made = more && use.of.made?.plus(more);
+      use.of.made = use.of.made === Rational.zero ? more : more && use.of.made?.plus(more);
     }
   }
   for (const one of closed) sums.part(one.cost, one.made ?? Rational.zero);
@@ -64,6 +63,7 @@ const below = (whole: Written): { opened: Written[]; closed: Written[] } => {
       if (whole.unknown || !of.even) opened.push(of);
       else closed.push(of);
     }
-  if (opened.length > 1) opened.sort((a, b) => b.order - a.order);
+  // Two already stand so: the recipe itself and one below it.
+  if (opened.length > 2) opened.sort((a, b) => b.order - a.order);
   return { opened, closed };
 };
