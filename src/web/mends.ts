@@ -29,6 +29,8 @@ const mends: Record<string, string> = {
   'no-lines': 'Add lines',
   'eaten-whole': 'Look at the yield',
   'no-steps': 'Add steps',
+  'no-tin': 'Add the tin',
+  'no-pans': 'Add its pans',
 };
 
 /** What goes in to taste, or may not scale straight, is decided at the pot; there is nothing to settle about it. */

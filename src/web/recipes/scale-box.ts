@@ -47,6 +47,7 @@ export const scaleBox = ({ value, problems }: Answer<ScaledRecipe>, around: Arou
   const { recipe, facts, factor, made, asked, portion, base } = value;
   const { kitchen } = facts;
   const { tin } = recipe;
+  const typed = (names: readonly string[]) => names.some((name) => text(around.typed.form, name) !== '');
   return {
     words:
       factor && made
@@ -62,13 +63,13 @@ export const scaleBox = ({ value, problems }: Answer<ScaledRecipe>, around: Arou
       tins: tin ? String(tin.count) : '1',
       shape: tin?.shape ?? 'round',
     },
-    open: others.some((name) => text(around.typed.form, name) !== ''),
+    open: typed(others),
     ingredients: [
       { value: '', label: 'an ingredient' },
       ...inOrder(atHand(recipe, facts), kitchen.locale).map(({ key, name }) => ({ value: key, label: name })),
     ],
     shapes: shapeChoices,
-    addTin: tin ? '' : `${changeOf('recipe', recipe.key)}#tin`,
+    addTin: tin || typed(['sides', 'tins', 'deep']) ? '' : `${changeOf('recipe', recipe.key)}#tin`,
     links: links(recipe.key, around),
     toBase: asked ? pageOf('recipe', recipe.key) : '',
   };
