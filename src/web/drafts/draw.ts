@@ -7,7 +7,7 @@ import { type Fault, Fields } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { inOrder } from '../listing.js';
-import { page } from '../page.js';
+import { page, wantsPart } from '../page.js';
 import { type Around, aroundForm } from './around.js';
 import { type LineRow, lineRows } from './line-rows.js';
 import { allNew } from './pressed.js';
@@ -86,10 +86,8 @@ export const drawDraft = async (
     allNew: allNew(form, { read, around: known }).map((row) => text(row, 'item').trim()),
     focus: faults.length > 0 || stale ? '' : nextOpen([head.open, lines, steps], after),
     degrees: `°${kitchen.heat}`,
-    items: inOrder(
-      known.names.offered.map(({ text: name, item }) => ({ name, isRecipe: 'component' in item })),
-      kitchen.locale,
-    ),
+    // A part is put into a page that has them.
+    items: wantsPart(reply) ? [] : offered(known, kitchen.locale),
     pasted: draft.text,
     stale: stale && { by: stale.updatedBy, at: when(stale.updatedAt) },
   };
@@ -107,6 +105,12 @@ export const drawDraft = async (
     'drafts/_form',
   );
 };
+
+const offered = ({ names }: Around, locale: string) =>
+  inOrder(
+    names.offered.map(({ text: name, item }) => ({ name, isRecipe: 'component' in item })),
+    locale,
+  );
 
 const minutes = (what: string, many: number | null): string => (many === null ? '' : `${what} ${many} min`);
 

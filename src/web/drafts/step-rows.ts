@@ -57,6 +57,8 @@ const needsInWords = (row: Form, read: ReturnType<typeof needsOf> | undefined, k
   const counted = (name: 'rings' | 'mixers' | 'fridgeShelves', noun: string) =>
     /^[1-9]\d*$/.test(typed(name)) ? `${f.count(Number(typed(name)), noun)}${usual(name)}` : '';
   const said = [
+    typed('longest') &&
+      `at most ${/^\d+$/.test(typed('longest')) ? `${typed('longest')} min` : typed('longest')}`,
     typed('oven') && `oven ${typed('oven')} °${kitchen.heat}${usual('oven')}`,
     counted('rings', 'hob ring'),
     counted('mixers', 'mixer'),

@@ -29,20 +29,22 @@ export class KitchenNames {
   readonly offered: Known[] = [];
 
   constructor({ ingredients, recipes }: { ingredients: readonly Named[]; recipes: readonly Named[] }) {
-    const names = new Set(ingredients.map(({ name }) => folded(name)));
-    const twice = new Set(recipes.map(({ name }) => folded(name)).filter((name) => names.has(name)));
+    const plain = ({ name }: { name: string }) => readingOf(name).ways[0]!;
+    const names = new Set(ingredients.map(plain));
+    const twice = new Set(recipes.map(plain).filter((name) => names.has(name)));
     const put = (kind: string, { name, archived }: Named, item: Item) =>
-      this.put({ text: twice.has(folded(name)) ? `${name} (${kind})` : name, item, archived }, name);
+      this.put({ text: twice.has(plain({ name })) ? `${name} (${kind})` : name, item, archived }, name);
     for (const one of ingredients) put('ingredient', one, { ingredient: one.key });
     for (const one of recipes) put('recipe', one, { component: one.key });
   }
 
   private put(known: Known, name: string): void {
-    const spoken = inOrder(name);
-    for (const way of new Set([name, spoken, known.text].map(folded))) add(this.exact, way, known);
+    const { ways, words } = readingOf(name);
+    for (const way of ways) add(this.exact, way, known);
+    if (known.text !== name) add(this.exact, folded(known.text), known);
     if (known.archived) return;
     this.offered.push(known);
-    const entry = { known, words: folded(spoken).split(' ') };
+    const entry = { known, words };
     for (const word of new Set(entry.words)) {
       if (!this.byWord.has(word)) add(this.byLetter, word.charAt(0), word);
       add(this.byWord, word, entry);
@@ -87,6 +89,20 @@ export class KitchenNames {
     return nearNames(word, alike)[0] ?? word;
   }
 }
+
+type Reading = { ways: string[]; words: string[] };
+const kept = new Map<string, Reading>();
+
+/** The ways a name is asked for, its own first, and its words. A kitchen's names are the same from page to page. */
+const readingOf = (name: string): Reading => {
+  let reading = kept.get(name);
+  if (!reading) {
+    const ways = [...new Set([name, inOrder(name)].map(folded))];
+    reading = { ways, words: ways.at(-1)!.split(' ') };
+    if (kept.size < 50_000) kept.set(name, reading);
+  }
+  return reading;
+};
 
 const half = 0.5;
 
