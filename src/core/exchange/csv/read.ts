@@ -9,23 +9,28 @@ export const mostRows = 50_000;
 export const mostText = 16_000_000;
 const mostColumns = 200;
 
+type Limits = { rows: number; letters: number; delimiter?: Delimiter };
+
 /**
  * The rows of a CSV text (RFC 4180; between fields a comma, a semicolon or a tab), blank ones left out, or the
- * sentence that says why it can't be read. At most 50 000 rows below the headings.
+ * sentence that says why it can't be read. At most 50 000 rows below the headings, unless other limits are given.
  */
-export const readCsv = (given: string): Csv | { sentence: string } => {
+export const readCsv = (
+  given: string,
+  { rows: most, letters, delimiter: known }: Limits = { rows: mostRows, letters: mostText },
+): Csv | { sentence: string } => {
   const text = given.replace(/^\uFEFF/, '');
-  if (text.length > mostText)
-    return { sentence: 'This is more than 16 million letters. Send the list in parts.' };
+  if (text.length > letters)
+    return { sentence: `This is more than ${spaced(letters)} letters. Send it in parts.` };
   if (text.includes('\0')) return { sentence: 'This is no text. Save the list as CSV and choose that file.' };
   if (text.trim() === '')
     return { sentence: 'There is nothing in it. Choose a CSV file, or paste its text.' };
-  const delimiter = delimiterOf(text);
+  const delimiter = known ?? delimiterOf(text);
   try {
-    const rows = rowsOf(text, delimiter);
+    const rows = rowsOf(text, delimiter, most);
     if (rows.length === 0) return { sentence: 'There are no rows in it, only empty ones.' };
-    if (rows.length > mostRows + 1)
-      return { sentence: `This has more than ${spaced(mostRows)} rows. Send it in parts.` };
+    if (rows.length > most + 1)
+      return { sentence: `This has more than ${spaced(most)} rows. Send it in parts.` };
     if (rows.some(({ cells }) => cells.length > mostColumns))
       return { sentence: `This has more than ${mostColumns} columns. Leave out those that are not needed.` };
     return { delimiter, rows };
@@ -37,7 +42,7 @@ export const readCsv = (given: string): Csv | { sentence: string } => {
 
 const spaced = (n: number): string => String(n).replace(/(?=(\d{3})+$)\B/g, ' ');
 
-const rowsOf = (text: string, delimiter: Delimiter): CsvRow[] => {
+const rowsOf = (text: string, delimiter: Delimiter, most: number): CsvRow[] => {
   const options = {
     delimiter,
     record_delimiter: ['\r\n', '\n', '\r'],
@@ -45,7 +50,7 @@ const rowsOf = (text: string, delimiter: Delimiter): CsvRow[] => {
     relax_column_count: true,
     relax_quotes: true,
   };
-  const found = parse(text, { ...options, to: mostRows + 2, skip_empty_lines: true }) as unknown as Parsed[];
+  const found = parse(text, { ...options, to: most + 2, skip_empty_lines: true }) as unknown as Parsed[];
   return found.flatMap(({ record, info }) =>
     record.every((cell) => cell.trim() === '')
       ? []
