@@ -89,9 +89,9 @@ const row = (fields: Fields, f: Format): string => {
     ([name, value]) => name !== 'key' && value !== null && value !== '' && value !== false,
   );
   const unit =
-    typeof fields.amount === 'string' ? [`${fields.amount} ${String(fields.unit ?? '')}`.trim()] : [];
+    typeof fields.amount === 'string' ? [`${ends(fields)} ${String(fields.unit ?? '')}`.trim()] : [];
   const rest = said
-    .filter(([name]) => unit.length === 0 || (name !== 'amount' && name !== 'unit'))
+    .filter(([name]) => unit.length === 0 || !['amount', 'amountTo', 'unit'].includes(name))
     .map(([name, value]) => {
       const words = inPlainWords(value, f, name);
       return ['name', 'item', 'words', 'recipe', 'ingredient', 'component', 'preparation'].includes(name)
@@ -102,6 +102,10 @@ const row = (fields: Fields, f: Format): string => {
     });
   return [...unit, ...rest].join(', ');
 };
+
+/** An amount, or both ends of a range. */
+const ends = ({ amount, amountTo }: Fields): string =>
+  typeof amountTo === 'string' ? `${amount}–${amountTo}` : String(amount);
 
 const spaced = (name: string): string =>
   dayNames[name] ?? name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

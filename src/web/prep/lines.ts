@@ -1,14 +1,16 @@
 import { cupOf } from '../../core/batch.js';
 import type { Facts } from '../../core/facts/facts.js';
 import type { Recipe } from '../../core/facts/recipe.js';
-import { orByWeight, type Shown, showAmount, showQuantity } from '../../core/quantity/show.js';
+import { orByWeight, type Shown, showEnds, showQuantity } from '../../core/quantity/show.js';
 import { type Quantity, quantity } from '../../core/quantity/units.js';
 import type { LineNeed } from '../../core/scaling.js';
 import { statesBought } from '../../core/weighing.js';
+import { atThePot } from '../wary.js';
 
 /** One thing to weigh out: `amount` is undefined where it can't be worked out, and for what goes in to taste. */
 export type WeighLine = {
   name: string;
+  /** What is said after the name. */
   preparation: string;
   amount: Shown | undefined;
   toTaste: boolean;
@@ -22,15 +24,16 @@ export type WeighLine = {
 export const weighLines = (lines: readonly LineNeed[], recipe: Recipe, facts: Facts): WeighLine[] => {
   const { kitchen } = facts;
   const cup = cupOf(recipe, facts);
-  return lines.map(({ line, amount, prepared, bought, ingredient, component }) => {
-    const asked = amount && quantity(amount, line.unit, cup);
+  return lines.map((need) => {
+    const { line, amount, least, unit, prepared, bought, ingredient, component } = need;
+    const asked = amount && quantity(amount, unit, cup);
     const measured = asked?.base === 'g' || asked?.base === 'ml';
     const asBought = measured && ingredient !== undefined && statesBought(line, asked.base);
     return {
       name: (ingredient ?? component)!.name,
-      preparation: line.preparation,
+      preparation: saidAfter(need),
       amount:
-        amount && orByWeight(showAmount(amount, line.unit, cup, kitchen, 'prep'), prepared, kitchen, 'prep'),
+        amount && orByWeight(showEnds(least, amount, unit, cup, kitchen, 'prep'), prepared, kitchen, 'prep'),
       toTaste: line.amount === null,
       asBought,
       from:
@@ -40,5 +43,11 @@ export const weighLines = (lines: readonly LineNeed[], recipe: Recipe, facts: Fa
     };
   });
 };
+
+/** Its cut or state, that the amount is a cooked weight, and what to be wary of where it is scaled far. */
+const saidAfter = ({ line, wary }: LineNeed): string =>
+  [line.preparation, line.stated === 'cooked' && `once ${line.cooked}`, wary && atThePot[wary]]
+    .filter((one) => typeof one === 'string' && one !== '')
+    .join(', ');
 
 const same = (a: Quantity, b: Quantity): boolean => a.base !== b.base || a.value.equals(b.value);

@@ -3,20 +3,13 @@ import { share } from '../../core/flour.js';
 import type { Rational } from '../../core/quantity/rational.js';
 import { inWords, type Shown } from '../../core/quantity/show.js';
 import type { ScaledLine } from '../../core/sheets/scaled-line.js';
-import type { Wary } from '../../core/wary.js';
 import { type Html, html } from '../html.js';
 import { withMend } from '../mends.js';
 import { typedAmount } from '../typed.js';
+import { atThePot } from '../wary.js';
 
 /** What stands below a line: how it scaled where not straight, what to be wary of, what it lacks and where to add it. */
 export type LineNote = { words: Html | string; screen: boolean };
-
-/** What is done at the pot where a line was scaled far. */
-export const atThePot: Record<Wary, string> = {
-  salt: 'hold some back and taste',
-  leavening: 'try it once first',
-  setting: 'test a spoonful in the cold first',
-};
 
 const ways: Partial<Record<Line['scales'], string>> = {
   herb: 'herb',
@@ -32,8 +25,8 @@ export const lineNotes = (
   const { line } = need;
   const said = [
     need.unit !== share && line.unit === share && `${shareInWords(line)} of the flour`,
-    straight && over && `whole ones: ${inWords(shown(over), 'each')} left over`,
-    straight && !over && `${ways[line.scales]}: straight it would be ${inWords(shown(straight), 'each')}`,
+    straight && over && `whole ones: ${inWords(shown(over), 'of one')} left over`,
+    straight && !over && `${ways[line.scales]}: straight it would be ${inWords(shown(straight))}`,
     need.wary && `scaled far: ${atThePot[need.wary]}`,
   ].filter((one) => typeof one === 'string');
   return [
