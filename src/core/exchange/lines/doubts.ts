@@ -48,6 +48,7 @@ export const doubtsOfFood = (
   return because;
 };
 
+const softOrHard = new Set('thin thick soft hard crisp cracked'.split(' '));
 const inNames = new Set('and of in on the la al de en'.split(' '));
 
 const doubtOfWord = (
@@ -72,6 +73,9 @@ const doubtOfWord = (
     !kindsOfLast[token.low]?.has(food.at(-1)!.low)
   )
     return `"${token.text}" stands in the middle of the name.`;
+  if (countAt(food, at) && isWord(food[at + 1], 'of')) return `"${token.text}" may be what is counted.`;
+  if (at === 0 && softOrHard.has(token.low) && isFoodName(food.at(-1)!.low) && food.length === 2)
+    return `"${token.text}" may say what it is to be like.`;
   if (isPrepared(token)) {
     const named =
       at < food.length - 1 &&
@@ -106,6 +110,8 @@ export const doubtsOfNotes = (line: Line, { tail, after, note }: Food): string[]
   const stretches = [...tail.map(({ tokens }) => tokens), ...(note.length > 0 ? [note] : [])];
   if (stretches.some(addsAmount)) because.push('A second amount stands in the note.');
   if (tail.some((one) => isAlternative(one.tokens))) because.push('The line offers one food or another.');
+  if (/\b(?:per|each) (?:person|head|serving|guest|portion)\b/i.test(after.join(', ')))
+    because.push('The amount is for one person.');
   const other = tail.find(namesFood);
   if (other) because.push(`"${wordsOf(line, other.tokens)}" may be another food.`);
   return after.length > 0 ? because : [];

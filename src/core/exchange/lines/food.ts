@@ -1,5 +1,4 @@
-import { joinedMeasureAt } from './bracket.js';
-import { figureAt } from './figures.js';
+import { amountAt } from './bracket.js';
 import { type Segment, segmentsOf } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { isFoodName, isFoodWord } from './vocabulary.js';
@@ -9,7 +8,6 @@ import {
   kindsOfLast,
   noteBegins,
   parts,
-  partWords,
   prepared,
   purposes,
   sizes,
@@ -71,7 +69,13 @@ const goesOn = (segments: readonly Segment[], at: number): Segment | undefined =
   return first?.kind === 'word' && isFoodWord(first.low) && !isNoteWord(first.low) ? next : undefined;
 };
 
-const takenFrom = new Set('from of'.split(' '));
+const groundAtTable = new Set('pepper nutmeg coffee peppercorns'.split(' '));
+/** "stuffed with cheese", "coated in flour": said of the food, where no shop sells it so. */
+const filled = new Set(
+  'stuffed filled coated marinated flavoured flavored wrapped topped seasoned infused covered thinned diluted'.split(
+    ' ',
+  ),
+);
 const madeWith = new Set('with into to from up'.split(' '));
 
 const isNoteWord = (low: string): boolean => prepared.has(low) || isAdverb(low) || noteBegins.has(low);
@@ -110,6 +114,8 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
   const next = words[at + 1];
   if (isWord(token, 'and', 'or') && at > 0 && next) return noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
   if (isWord(token, 'freshly', 'coarsely', 'finely') && isWord(next, 'ground')) return 2;
+  if (isWord(token, 'fresh', 'coarse') && isWord(next, 'ground') && groundAtTable.has(words.at(-1)!.low))
+    return 2;
   if (isAdverb(token.low)) {
     const rest = next && !asBought ? noteLength(words, at + 1, asBought) : 0;
     return rest > 0 ? 1 + rest : 0;
@@ -132,6 +138,7 @@ const noteFrom = (words: readonly Token[], start: number, asBought: boolean): nu
   for (let at = Math.max(start, 1); at < words.length; at++) {
     const token = words[at]!;
     if (at === start || token.kind === 'glyph') continue;
+    if (token.kind === 'figure' && endsInSize(words, at)) return at;
     if (isSign(token, '+')) return at;
     const next = words[at + 1];
     if ((isSign(token, '&') || isWord(token, 'and')) && (next?.kind === 'figure' || next?.kind === 'glyph'))
@@ -146,10 +153,17 @@ const noteFrom = (words: readonly Token[], start: number, asBought: boolean): nu
     if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
       return at;
     if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
+    if (!asBought && filled.has(token.low) && isWord(next, 'with', 'in')) return at;
     if (isPrepared(token) && !kinds[token.low]?.has(next?.low ?? '') && endsInNote(words, at)) return at;
     if (isAdverb(token.low) && isPrepared(words[at + 1])) return at;
   }
   return words.length;
+};
+
+/** "chickpeas 400g", "chicken breasts 200g each". */
+const endsInSize = (words: readonly Token[], at: number): boolean => {
+  const end = amountAt(words, at)?.end;
+  return end === words.length || (end === words.length - 1 && isWord(words.at(-1), 'each'));
 };
 
 const begins = (words: readonly Token[], at: number, asBought: boolean): boolean => {
@@ -171,26 +185,4 @@ const endsInNote = (words: readonly Token[], at: number): boolean => {
     isWord(words[at + 1], 'and', 'into', 'in', 'to', 'small') ||
     !isFoodName(last.low)
   );
-};
-
-/** "juice ½ lemon": a figure and what is counted; "juice 100 ml" is so much juice. */
-const countsWhole = (tokens: readonly Token[], at: number): boolean => {
-  const figure = tokens[at]!.kind === 'word' ? undefined : figureAt(tokens, at);
-  return tokens[figure?.end ?? -1]?.kind === 'word' && !joinedMeasureAt(tokens, figure!.end);
-};
-
-/** "finely grated zest of", "juice from": how many tokens lead to what it is taken of; none when it is no such line. */
-export const partOf = (tokens: readonly Token[]): number => {
-  let named = false;
-  for (let at = 0; at < tokens.length && at < 9; at++) {
-    const token = tokens[at]!;
-    if (isSign(token, '&', '/', ',')) continue;
-    if (token.kind === 'sign') return 0;
-    if (named && takenFrom.has(token.low)) return at + 1;
-    if (named && countsWhole(tokens, at)) return at;
-    if (at > 0 && isWord(token, 'of') && isWord(tokens[at - 1], 'strip', 'strips')) continue;
-    if (parts.has(token.low)) named = true;
-    else if (!partWords.has(token.low)) return 0;
-  }
-  return 0;
 };

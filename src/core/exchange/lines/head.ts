@@ -1,7 +1,8 @@
 import type { Measure } from '../../facts/common.js';
 import { Rational } from '../../quantity/rational.js';
 import { joinedMeasureAt } from './bracket.js';
-import { countUnit, withCount } from './counted.js';
+import { countUnit } from './count-unit.js';
+import { withCount } from './counted.js';
 import { figureAt, fits } from './figures.js';
 import { isContainer, isPlural, type UnitRead } from './measures.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
@@ -168,13 +169,16 @@ const howMany = 'How many of them is not stated.';
 /** "400 g tin", "400g/14oz tin": the amount was the size of one. True when it was. */
 const asContainer = ({ tokens }: Line, head: Head, behind: boolean): boolean => {
   const { quantity, unit } = head;
-  const container = head.to ? undefined : countUnit(tokens, head.end, Rational.one, behind);
+  const container = countUnit(tokens, head.end, Rational.one, behind);
   if (!container || !isContainer(container.unit) || !quantity || !unit || !holdsIt.includes(unit))
     return false;
-  head.pack = { amount: quantity.toString(), unit };
-  head.quantity = Rational.one;
+  // "1-14 oz can": one of 14 oz, or a can of one to fourteen.
+  if (head.to) head.because.push('The two figures may be a range, or how many and the size of each.');
+  head.pack = { amount: (head.to ?? quantity).toString(), unit };
+  head.quantity = head.to ? quantity : Rational.one;
   head.unit = container.unit;
-  if (isPlural(tokens[head.end])) head.because.push(howMany);
+  if (isPlural(tokens[head.end]) && !head.to) head.because.push(howMany);
+  head.to = null;
   head.end = container.end;
   timesSo(tokens, head);
   return true;

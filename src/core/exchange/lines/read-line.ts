@@ -2,11 +2,12 @@ import { alternativeIn } from './alternatives.js';
 import { sizeIn } from './bracket.js';
 import { doubtsOfCount, doubtsOfFood, doubtsOfNotes } from './doubts.js';
 import { figureAt } from './figures.js';
-import { type Food, foodOf, partOf } from './food.js';
+import { type Food, foodOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { dishParts, headingOf } from './heading.js';
 import { leadOf } from './lead.js';
 import { countAt, isContainer, isPlural, isShopPack, measureAt } from './measures.js';
+import { partOf } from './part-of.js';
 import { type LineReading, nothingRead } from './reading.js';
 import { statedOf } from './stated.js';
 import { tailOf } from './tail.js';
@@ -64,7 +65,7 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
   const found = foodOf(line, rest, asBought);
   const because = [...head.because];
   const named = nameOf(line, head, found, because);
-  const pack = head.pack ?? packBehind(head, found);
+  const pack = head.pack ?? packBehind(head, found, because);
   const before = [...lead, ...head.notes, ...found.before];
   const after = [...named.notes, ...found.after];
   const stated = statedOf(head.unit, found.before, after);
@@ -144,10 +145,14 @@ const holdsSize = ({ unit, quantity }: Head, each: boolean): boolean =>
   (bought.has(unit ?? '') && quantity?.toString() === '1');
 
 /** "1 tin of chickpeas (400g)", "4 salmon fillets (150g each)": the size behind the food. */
-const packBehind = (head: Head, found: Food) => {
-  const at = found.tail.findIndex(({ kind }) => kind === 'bracket');
-  const size = at >= 0 ? sizeIn(found.tail[at]!.tokens) : undefined;
+const packBehind = (head: Head, found: Food, because: string[]) => {
+  const behind = sizeIn(found.note);
+  const at = found.tail.findIndex(({ tokens }) => sizeIn(tokens));
+  const size = behind ?? (at >= 0 ? sizeIn(found.tail[at]!.tokens) : undefined);
   if (!size || !holdsSize(head, size.each)) return null;
-  found.after.splice(found.after.length - found.tail.length + at, 1);
+  if (!size.each && head.quantity?.toString() !== '1')
+    because.push('Whether the size is that of each is not said.');
+  if (behind) found.after.shift();
+  else found.after.splice(found.after.length - found.tail.length + at, 1);
   return size.pack;
 };

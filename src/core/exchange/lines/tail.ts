@@ -1,5 +1,5 @@
 import { Rational } from '../../quantity/rational.js';
-import { extentsEnd } from './counted.js';
+import { extentsEnd } from './count-unit.js';
 import { figureAt } from './figures.js';
 import { isPrepared } from './food.js';
 import { type Head, headOf, noHead } from './head.js';

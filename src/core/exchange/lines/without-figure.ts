@@ -1,5 +1,5 @@
 import { Rational } from '../../quantity/rational.js';
-import { extentsEnd } from './counted.js';
+import { extentsEnd } from './count-unit.js';
 import { type Head, noHead } from './head.js';
 import { countAt, isContainer, isMeasuredUnit, isPlural, measureAt } from './measures.js';
 import { isWord, type Line, type Token, wordsOf } from './tokens.js';

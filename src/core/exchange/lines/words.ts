@@ -110,7 +110,9 @@ export const mayBeKinds = table<ReadonlySet<string>>({ long: set('red green') })
 export const eitherKind = set('chopped crushed roasted fried');
 
 /** Parts that are taken of a whole: "juice of 1 lemon". */
-export const parts = set('juice zest rind peel leaves seeds flesh pulp whites white yolks yolk');
+export const parts = set(
+  'juice zest rind peel leaves seeds flesh florets kernels meat pulp whites white yolks yolk',
+);
 export const partWords = set(
   'the finely coarsely grated pared strips strip thinly and freshly squeezed chopped only plus fresh sliced shredded',
 );
