@@ -13,7 +13,8 @@ import { withServed } from './served.js';
 /** The whole kitchen as it stands at one moment; undefined while there is none. */
 export const exportWorkbook = (db: Db): Promise<Workbook | undefined> => consistently(db, wholeKitchen);
 
-const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
+/** The same within a transaction. */
+export const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
   const [kitchen] = await docs(trx, 'kitchen');
   if (!kitchen) return undefined;
   return {

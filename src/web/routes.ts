@@ -51,6 +51,8 @@ import { chooseRows } from './prices/choose.js';
 import { askForColumns, saveColumns } from './prices/columns.js';
 import { showPreview, takeOver } from './prices/preview.js';
 import { rowsFile } from './prices/rows-file.js';
+import { showTable as showCsvTable, takeOverTable } from './prices/table.js';
+import { beginTable, showTables, tableFile } from './prices/tables.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
 import { listRecipes } from './recipes/list.js';
 import { recipeFile } from './recipes/schema-org.js';
@@ -151,6 +153,13 @@ export const routes: Route[] = [
   post('/ingredients/prices/:draft/columns', saveColumns),
   post('/ingredients/prices/:draft/rows', chooseRows),
   get('/ingredients/prices/:draft/rows.csv', rowsFile),
+  get('/ingredients.csv', tableFile('ingredients')),
+  get('/prices.csv', tableFile('prices')),
+  get('/recipes.csv', tableFile('recipes')),
+  get('/csv', showTables),
+  post('/csv', beginTable, { file: true }),
+  get('/csv/:draft', showCsvTable),
+  post('/csv/:draft', takeOverTable),
 
   get('/ingredients/:key', showIngredient),
   get('/ingredients/:key/basics', askFor(basics)),

@@ -1,13 +1,12 @@
 import type { EntityName } from '../../core/facts/facts.js';
-import { merge } from '../../core/merge.js';
 import { read } from '../../store/documents.js';
 import { type Change, history } from '../../store/history.js';
 import { inZone } from '../clock.js';
-import { inPlainWords, isTyped, placeName, standsAt } from '../describe.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, entityParam, param } from '../house.js';
 import { pageOf } from '../links.js';
 import { page } from '../page.js';
+import { type ChangedPlace, changedPlaces } from './places.js';
 
 /** One save in the history: who, when, and each place with what it was and became. */
 export type HistoryRow = {
@@ -16,7 +15,7 @@ export type HistoryRow = {
   time: string;
   who: string;
   said: string;
-  places: { place: string; was: string; became: string }[];
+  places: ChangedPlace[];
 };
 
 /** The last saves of one thing, newest first, each with a button that takes it back. */
@@ -38,16 +37,12 @@ const rowOf = (change: Change<EntityName>, zone: string, f: Format): HistoryRow 
   const { date, time } = inZone(change.at, zone);
   const { id, who, before, after } = change;
   const said = !before ? 'Added' : !after ? 'Removed' : 'Changed';
-  return { id, who, said, at: f.date(date), time, places: before && after ? placesOf(before, after, f) : [] };
+  return {
+    id,
+    who,
+    said,
+    at: f.date(date),
+    time,
+    places: before && after ? changedPlaces(before, after, f) : [],
+  };
 };
-
-const placesOf = (before: object, after: object, f: Format): HistoryRow['places'] =>
-  merge(before, after, before)
-    .yours.filter(isTyped)
-    .map((path) => {
-      const words = (doc: object) => {
-        const value = standsAt(doc, path);
-        return value === undefined ? 'not there' : inPlainWords(value, f, path.split('/').at(-1));
-      };
-      return { place: placeName(path, after, before), was: words(before), became: words(after) };
-    });
