@@ -4,7 +4,7 @@ import type { Head } from './head.js';
 import { countAt, measureAt } from './measures.js';
 import { sizeAfter, sizeBefore } from './pack-size.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
-import { afterAmount } from './twice.js';
+import { afterAmount, anotherAmount } from './twice.js';
 import { adverbs, prepared } from './words.js';
 
 /** Reads what is counted into a head whose figure is read: dozens, the size of each, tins, cloves, pieces. */
@@ -32,7 +32,10 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
     if (count.doubt) head.because.push(count.doubt);
     if (count.unit === 'percent') head.because.push('Per cent of what, the line does not say.');
     if (measure) afterAmount(line, head);
-    else sizeAfter(line, head);
+    else {
+      sizeAfter(line, head);
+      anotherAmount(line, head);
+    }
   }
 };
 

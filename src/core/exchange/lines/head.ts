@@ -97,6 +97,7 @@ const orTwo = (tokens: readonly Token[], head: Head): void => {
   if (!to || !isWord(tokens[to.end], 'of') || to.value.compare(head.quantity!) <= 0) return;
   head.to = to.value;
   head.end = to.end;
+  head.because.push('How many are meant is said loosely.');
 };
 
 /** "about", "scant", "at least", "up to", "~", "a good": only when a figure follows. */

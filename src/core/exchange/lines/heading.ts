@@ -6,7 +6,7 @@ export const dishParts =
   /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
 
 const sections =
-  /^(?:(?:main |the )?ingredients|method|directions|instructions|preparation|equipment|(?:cook's )?notes?|you will need|you'll need|what you need|shopping list)$/i;
+  /^(?:(?:main |the |dry |wet |other )?ingredients|method|directions|instructions|preparation|equipment|(?:cook's )?notes?|you will need|you'll need|what you need|shopping list)$/i;
 
 const serving = /^to (?:serve|finish|garnish|decorate|assemble|glaze|top|dress|accompany|coat|go with it)$/i;
 

@@ -67,7 +67,7 @@ export const countAt = (tokens: readonly Token[], at: number): UnitRead | undefi
 };
 
 /** True when the word at a token names more than one: "cloves". */
-export const isPlural = (token: Token | undefined): boolean => token?.low.endsWith('s') === true;
+export const isPlural = (token: Token | undefined): boolean => /[^s]s$/.test(token?.low ?? '');
 
 /** Past a unit, and past its full stop when it is shortened: "pkgs.". */
 const afterUnit = (tokens: readonly Token[], at: number): number => {

@@ -72,6 +72,8 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
   because.push(...doubtsOfFood(named.food, named.name, asBought, before));
   because.push(...doubtsOfNotes(line, found), ...doubtsOfCount(head.unit, found), ...stated.because);
   if (head.quantity === null) because.push(...withoutAmount(rest, named.name));
+  if (rest.some((token) => isSign(token, '/') && token.spaced))
+    because.push('A stroke may part foods, or what is to be done.');
   if (found.open) because.push('A bracket opens and never closes.');
   if (head.quantity?.isZero) because.push('An amount of nothing is stated.');
   return {

@@ -15,6 +15,7 @@ export const tidy = (text: string): string =>
     .replace(/[\s\p{Cc}]+/gu, ' ')
     .trim()
     .replace(raised, plainFraction)
+    .replace(/(?<=\p{L})[⁰¹²³⁴-⁹]+(?=[\s,]|$)/gu, '')
     .replace(/(\d)·(?=\d)/g, '$1.')
     .replace(/\((?:e?s)\)/g, '')
     .replace(bullet, '')

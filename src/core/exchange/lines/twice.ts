@@ -4,6 +4,7 @@ import { quantity } from '../../quantity/units.js';
 import { type Amount, amountAt, bracketAt, joinedMeasureAt } from './bracket.js';
 import { figureAt } from './figures.js';
 import type { Head } from './head.js';
+import { countAt } from './measures.js';
 import { table } from './table.js';
 import { isDash, isSign, isWord, type Line, wordsOf } from './tokens.js';
 
@@ -82,12 +83,20 @@ const otherSystem = (line: Line, head: Head): boolean => {
   const marked = isSign(tokens[start], '/', '|', ',') || isDash(tokens[start]);
   if (!marked && !isWord(tokens[start], 'or')) return false;
   const next = amountAt(tokens, start + 1);
-  if (!next || !tokens[next.end]) return false;
-  agree(head, next);
+  if (!next) return false;
+  agree(head, wholeOf(line, next));
   head.notes.push(wordsOf(line, tokens.slice(isWord(tokens[start], 'or') ? start : start + 1, next.end)));
   head.end = next.end;
   smallerPart(line, head);
   return true;
+};
+
+/** "2lb 4oz" as pounds. */
+const wholeOf = ({ tokens }: Line, amount: NonNullable<Amount>): NonNullable<Amount> => {
+  const part = smaller[amount.unit];
+  const next = part && !amount.to ? amountAt(tokens, amount.end) : undefined;
+  if (!part || next?.unit !== part.unit) return amount;
+  return { ...amount, value: amount.value.plus(next.value.over(Rational.of(part.of))) };
 };
 
 /** The ounces of "1kg/2lb 4oz" belong to the note before them. */
@@ -126,13 +135,13 @@ const agree = (head: Head, again: NonNullable<Amount>): void => {
 };
 
 /** "1 cup plus 2 tbsp sugar": how much that is in all turns on the cup, so it stays a note. */
-const anotherAmount = (line: Line, head: Head): void => {
+export const anotherAmount = (line: Line, head: Head): void => {
   const { tokens } = line;
   const joint =
     isWord(tokens[head.end], 'plus', 'and', 'minus', 'less') || isSign(tokens[head.end], '+', '&');
   const start = joint ? head.end + 1 : head.end;
   const next = figureAt(tokens, start);
-  const unit = next && joinedMeasureAt(tokens, next.end);
+  const unit = next && (joinedMeasureAt(tokens, next.end) ?? (joint ? countAt(tokens, next.end) : undefined));
   if (!next || !unit || !tokens[unit.end]) return;
   const last = isWord(tokens[unit.end], 'of') ? unit.end + 1 : unit.end;
   head.notes.push(wordsOf(line, tokens.slice(head.end, unit.end)));

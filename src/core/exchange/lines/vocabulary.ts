@@ -66,7 +66,7 @@ yuzu zaatar zest ziti zucchini
 
 /** Words that tell one kind of a food from another. */
 const kinds = `
-veg unbaked chump lump boston choc ranch barbecued tasty rabe desiccated fashioned ready ripened sr style acid acting action active aged al all amber american anaheim andouille angel arrowroot asian assorted baby
+veg popped brewed cold-pressed unbaked chump lump boston choc ranch barbecued tasty rabe desiccated fashioned ready ripened sr style acid acting action active aged al all amber american anaheim andouille angel arrowroot asian assorted baby
 back bag baking ball bar barn base bavarian bavette bbq beefsteak bell belly beluga besan best bird bird's
 birdseye bit bite bittersweet black blackstrap bleached blend blond blonde blood bloomer blossom blue boiled
 bok bombay bone bonnet bosc bottled bought bow braising bramley brat bratwurst breakfast bred broad brown

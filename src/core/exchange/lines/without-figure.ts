@@ -39,7 +39,8 @@ export const oneOf = (line: Line): Head | undefined => {
   const unit = countAt(tokens, at) ?? measureAt(tokens, at);
   const next = unit && tokens[unit.end];
   if (!unit || next?.kind !== 'word') return undefined;
-  const of = isWord(next, 'of');
+  const each = isWord(next, 'each');
+  const of = isWord(next, 'of') || each;
   const known = onesWithoutFigure.has(unit.unit);
   if (!known && (!of || unit.unit === 'dozen')) return undefined;
   const garlic = unit.unit === 'clove' && isWord(next, 'garlic');
@@ -47,13 +48,14 @@ export const oneOf = (line: Line): Head | undefined => {
   const several = isPlural(tokens[at]) && unit.unit !== 'each';
   const plainly = (of && known) || garlic || clear.has(unit.unit) || (unit.unit === 'piece' && at > 0);
   const because = plainly ? [] : ['No figure is stated: it is read as one.'];
+  if (each) because.push('The amount is of each of several foods.');
   if (isMeasuredUnit(unit.unit)) because.push('No figure is stated: it is read as one.');
   return head({
     quantity: several ? null : Rational.one,
     unit: unit.unit,
-    notes: at > 0 ? [wordsOf(line, tokens.slice(0, at))] : [],
+    notes: [...(at > 0 ? [wordsOf(line, tokens.slice(0, at))] : []), ...(each ? ['each'] : [])],
     because,
-    end: afterOf(tokens, unit.end),
+    end: afterOf(tokens, unit.end + (each ? 1 : 0)),
   });
 };
 

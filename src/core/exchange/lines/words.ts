@@ -97,6 +97,7 @@ export const kinds = table<ReadonlySet<string>>({
 
 /** Kinds that the last word of the food tells: "toasted sesame oil". */
 export const kindsOfLast = table<ReadonlySet<string>>({
+  baked: set('shell case crust base'),
   toasted: set('oil'),
   roasted: set('oil'),
   medium: set('noodles'),

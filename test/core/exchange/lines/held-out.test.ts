@@ -17,6 +17,7 @@ test.each([
   'lines-eighth',
   'lines-ninth',
   'lines-tenth',
+  'lines-eleventh',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
