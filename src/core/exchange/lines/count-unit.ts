@@ -42,7 +42,7 @@ const namedTogether = table<string[]>({
 });
 
 /** Words of other things too: a unit only before "of". */
-const onlyWithOf = new Set(['nut', 'walnut', 'hazelnut', 'lump', 'curl']);
+const onlyWithOf = new Set(['cake', 'nut', 'walnut', 'hazelnut', 'lump', 'curl']);
 
 /** A count unit, unless the word is part of the food's name or there is no food after it. */
 export const countUnit = (
@@ -57,7 +57,7 @@ export const countUnit = (
   if (!next || (next.kind === 'sign' && !isSign(next, '('))) return undefined;
   const token = tokens[at]!;
   if (onlyWithOf.has(count.unit))
-    return isWord(next, 'of')
+    return isWord(next, 'of', 'yeast', 'compressed')
       ? { ...count, doubt: `How much a ${count.unit} is, the line does not say.` }
       : undefined;
   const several = quantity.compare(Rational.one) > 0;

@@ -127,6 +127,7 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
   if (/-sized?$/.test(token.low)) return 1;
   if (sizes.has(token.low)) return asBought && token.low === 'whole' ? 0 : isSign(next, '.') ? 2 : 1;
   if (isWord(token, 'extra') && next && sizes.has(next.low)) return isWord(next, 'firm') ? 0 : 2;
+  if (states.has(token.low) && !next) return 1;
   if (states.has(token.low)) return takesState.has(words.at(-1)!.low) || isWord(next, 'water') ? 1 : 0;
   return !asBought && isPrepared(token) ? 1 : 0;
 };

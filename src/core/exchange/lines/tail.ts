@@ -38,6 +38,7 @@ export const tailOf = (line: Line): Tail | undefined => {
       isSign(tokens[end], ',') ||
       sizes.has(tokens[end]?.low ?? '');
     if (lead.bracket !== closes || !clear || lead.start === 0) continue;
+    if (isWord(tokens[lead.start - 1], 'from')) continue;
     if (!ends(tokens, end)) {
       if (!isMeasuredUnit(head.unit)) continue;
       head.because.push('Words of the name may stand behind the amount.');
@@ -60,38 +61,29 @@ export const tailOf = (line: Line): Tail | undefined => {
   return oneBehind(line);
 };
 
-/** "salt, a pinch", "basil - handful", "parsley (small bunch)": one of a count unit behind a mark. */
+/** "salt, a pinch", "basil - handful of", "thyme, a few sprigs", "parsley (small bunch)": a count unit behind a mark. */
 const oneBehind = (line: Line): Tail | undefined => {
   const bracket = isSign(line.tokens.at(-1), ')');
-  const tokens = bracket ? line.tokens.slice(0, -1) : line.tokens;
+  const inside = bracket ? line.tokens.slice(0, -1) : line.tokens;
+  const tokens = isWord(inside.at(-1), 'of') ? inside.slice(0, -1) : inside;
   const cut = tokens.findLastIndex((token) =>
     bracket ? isSign(token, '(') : isSign(token, ',', ':') || (isDash(token) && token.spaced),
   );
   if (cut < 1) return undefined;
   const article = isWord(tokens[cut + 1], 'a', 'an') ? 1 : 0;
-  const start = cut + 1 + article;
-  const at = extentsEnd(tokens, start);
+  const few = isWord(tokens[cut + 1 + article], 'few', 'several', 'some');
+  const said = few ? cut + 1 : cut + 1 + article;
+  const at = extentsEnd(tokens, few ? said + article + 1 : said);
   const count = countAt(tokens, at);
-  if (!count || count.end !== tokens.length || isPlural(tokens[at])) return undefined;
-  const notes =
-    at > start
-      ? [
-          tokens
-            .slice(start, at)
-            .map(({ text }) => text)
-            .join(' '),
-        ]
-      : [];
-  return {
-    head: {
-      ...noHead,
-      quantity: Rational.one,
-      unit: count.unit,
-      notes,
-      because: bracket || at > start ? ['No figure is stated: it is read as one.'] : [],
-    },
-    rest: tokens.slice(0, cut),
+  if (!count || count.end !== tokens.length || isPlural(tokens[at]) !== few) return undefined;
+  const head = {
+    ...noHead,
+    quantity: few ? null : Rational.one,
+    unit: count.unit,
+    notes: at > said ? [wordsOf(line, tokens.slice(said, at))] : [],
+    because: bracket || at > said ? ['How many are meant is read from what stands behind the name.'] : [],
   };
+  return { head, rest: tokens.slice(0, cut) };
 };
 
 const comma = (at: Token): Token => ({ ...at, kind: 'sign', text: ',', low: ',', spaced: false });

@@ -125,6 +125,13 @@ export const counts = spelt({
   thumb: 'thumb thumbs',
   quantity: 'quantity',
   percent: 'percent',
+  part: 'part parts',
+  measure: 'measure measures',
+  capful: 'capful capfuls',
+  tot: 'tot tots',
+  jigger: 'jigger jiggers',
+  nip: 'nip nips',
+  cake: 'cake cakes',
   sleeve: 'sleeve sleeves',
 });
 

@@ -35,7 +35,7 @@ export const sizes = set(
   'large small medium big medium-sized medium-size large-sized small-sized extra-large jumbo tiny long whole',
   'ripe firm free-range organic unwaxed good-quality day-old stale fat plump good-sized bite-sized bite-size',
   'medium-large large-ish smallish largish medium-ripe overripe over-ripe underripe under-ripe just-ripe unripe room-temperature',
-  'store-bought shop-bought med lge lg sm xl thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
+  'store-bought shop-bought hand-hot just-boiled blood-warm med lge lg sm xl thumb-sized thumb-size walnut-sized fist-sized ice-cold tepid lukewarm nice juicy generous heaped',
 );
 
 /** Heat and hardness, a note before these foods and part of the name before others ("hot paprika"). */

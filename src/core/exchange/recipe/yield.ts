@@ -46,7 +46,7 @@ const readOne = (plain: string): { yield: YieldReading; because: string[] } => {
       because: plain ? [`"${plain}" is not read as what it makes.`] : [],
     };
   const because = [...head.because];
-  if (head.to) because.push('A range of portions is stated; both ends are kept.');
+  if (head.to) because.push('A range of portions is stated; a recipe goes by one of its figures.');
   const amount = head.quantity.toString();
   const unit = head.unit ?? 'each';
   if (isMeasuredUnit(unit) && ['g', 'ml'].includes(baseOf(unit))) {

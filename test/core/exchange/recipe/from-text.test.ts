@@ -56,7 +56,7 @@ Freezes well.`),
         [null, null],
       ],
       note: 'A soup for cold evenings.\nFreezes well.',
-      unsure: ['A range of portions is stated; both ends are kept.'],
+      unsure: ['A range of portions is stated; a recipe goes by one of its figures.'],
     },
   ]);
 });

@@ -78,7 +78,7 @@ test('a yield that is a range, a weight, pieces or no figure says so', () => {
     ...none,
     portions: '4',
     portionsTo: '6',
-    unsure: ['A range of portions is stated; both ends are kept.'],
+    unsure: ['A range of portions is stated; a recipe goes by one of its figures.'],
   });
   expect(made('Makes about 1.2 litres')).toEqual({
     ...none,
