@@ -1,17 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseWorkbook } from '../core/exchange/workbook.js';
-import { type Forgetting, forgetIn } from '../core/forget.js';
+import { type AnyEvent, type AnyGuest, type Forgetting, forgetInEvent } from '../core/forget.js';
 import { backupFiles, putWhole } from './backups.js';
 
-/** A guest as a file has it, also a file of an earlier program. */
-export type FileGuest = { key: string; name?: string; count?: number; diets?: string[]; other?: string };
-
-type FileEvent = { key: string; guests?: FileGuest[] };
+type FileEvent = AnyEvent & { key: string };
 type Content = { events: FileEvent[] };
 
 /** What the backups hold of an event's guests, file by file; `guests` is undefined for one that cannot be read. */
-export type BackupGuests = { name: string; guests: FileGuest[] | undefined };
+export type BackupGuests = { name: string; guests: AnyGuest[] | undefined };
 
 export const guestsInBackups = (dataDir: string, event: string): BackupGuests[] =>
   backupFiles(dataDir).map((file) => {
@@ -28,7 +25,7 @@ const contentOf = (text: string): Content | undefined => {
   }
 };
 
-const guestsOf = ({ events }: Content, event: string): FileGuest[] =>
+const guestsOf = ({ events }: Content, event: string): AnyGuest[] =>
   events.filter(({ key }) => key === event).flatMap(({ guests }) => guests ?? []);
 
 /**
@@ -41,9 +38,7 @@ export const forgetInBackups = (dataDir: string, event: string, forgetting: Forg
     const before = readFileSync(file, 'utf8');
     const content = contentOf(before);
     if (!content || !guestsOf(content, event).some(({ key }) => forgetting.keys.has(key))) continue;
-    const events = content.events.map((one) =>
-      one.key === event ? { ...one, guests: forgetIn(one.guests ?? [], forgetting) } : one,
-    );
+    const events = content.events.map((one) => (one.key === event ? forgetInEvent(one, forgetting) : one));
     const text = `${JSON.stringify({ ...content, events }, null, 2)}\n`;
     putWhole(file, text, (back) => restores(back) || !restores(before));
     rewritten += 1;

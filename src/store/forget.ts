@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
-import { type Forgetting, forgetIn, forgetInEvent, keysOfForgotten } from '../core/forget.js';
-import { type FileGuest, forgetInBackups, guestsInBackups } from './backup-guests.js';
+import { type AnyEvent, type Forgetting, forgetInEvent, keysOfForgotten } from '../core/forget.js';
+import { forgetInBackups, guestsInBackups } from './backup-guests.js';
 import { removeHalfWritten } from './backups.js';
 import { read } from './documents.js';
 import { guestsOf, type Save, savesOf } from './kept-guests.js';
@@ -48,12 +48,9 @@ export const forget = async (
 };
 
 const rewrite = async (trx: Trx, { id, before, after }: Save, forgetting: Forgetting) => {
-  const without = (guests: FileGuest[] | null) => guests && JSON.stringify(forgetIn(guests, forgetting));
-  await sql`update change set
-    before = coalesce(jsonb_set(before, '{guests}', ${without(before)}::jsonb), before),
-    after = coalesce(jsonb_set(after, '{guests}', ${without(after)}::jsonb), after) where id = ${id}`.execute(
-    trx,
-  );
+  const without = (event: AnyEvent | null) => JSON.stringify(event ? forgetInEvent(event, forgetting) : {});
+  await sql`update change set before = before || ${without(before)}::jsonb,
+    after = after || ${without(after)}::jsonb where id = ${id}`.execute(trx);
 };
 
 /** Takes the revisions from an event's history: a form opened before has nothing left to be joined with. */

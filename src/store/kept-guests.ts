@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
-import { hasSaid } from '../core/forget.js';
-import { type BackupGuests, type FileGuest, guestsInBackups } from './backup-guests.js';
+import { type AnyEvent, type AnyGuest, hasSaid } from '../core/forget.js';
+import { type BackupGuests, guestsInBackups } from './backup-guests.js';
 import { read } from './documents.js';
 import type { Db } from './schema.js';
 
@@ -13,6 +13,8 @@ export type KeptGuest = {
   /** Diets and words as they are listed now, or were last. */
   diets: string[];
   other: string;
+  /** How many ingredients they do not eat. */
+  avoids: number;
   listed: boolean;
   /** How many saves of the history, and how many backups, hold something they said. */
   saves: number;
@@ -22,7 +24,7 @@ export type KeptGuest = {
 export type Kept = { guests: KeptGuest[]; unreadable: string[] };
 
 /** What a save of the event's history has of guests. */
-export type Save = { id: number; before: FileGuest[] | null; after: FileGuest[] | null };
+export type Save = { id: number; before: AnyEvent | null; after: AnyEvent | null };
 
 /** Everything that is kept of what an event's guests eat: in its list, in its history, in the backups. */
 export const keptOfGuests = async (db: Db, dataDir: string, event: string): Promise<Kept> => {
@@ -34,7 +36,7 @@ export const keptOfGuests = async (db: Db, dataDir: string, event: string): Prom
   for (const { guests } of files) for (const guest of guests ?? []) found.set(guest.key, keptOf(guest));
   for (const save of saves) for (const guest of guestsOf(save)) found.set(guest.key, keptOf(guest));
   for (const guest of listed) found.set(guest.key, { ...keptOf(guest), listed: true });
-  const holds = (guests: readonly FileGuest[], key: string) =>
+  const holds = (guests: readonly AnyGuest[], key: string) =>
     guests.some((guest) => guest.key === key && hasSaid(guest));
   for (const guest of found.values()) {
     guest.saves = saves.filter((save) => holds(guestsOf(save), guest.key)).length;
@@ -48,25 +50,29 @@ export const keptOfGuests = async (db: Db, dataDir: string, event: string): Prom
   };
 };
 
-const keptOf = ({ key, name = '', count = 1, diets = [], other = '' }: FileGuest): KeptGuest => ({
+const keptOf = ({ key, name = '', count = 1, diets = [], other = '', avoids = [] }: AnyGuest): KeptGuest => ({
   key,
   name,
   count,
   diets,
   other,
+  avoids: avoids.length,
   listed: false,
   saves: 0,
   backups: 0,
 });
 
-export const guestsOf = ({ before, after }: Save): FileGuest[] => [...(before ?? []), ...(after ?? [])];
+export const guestsOf = ({ before, after }: Save): AnyGuest[] => [
+  ...(before?.guests ?? []),
+  ...(after?.guests ?? []),
+];
 
 const unreadable = (files: readonly BackupGuests[]): string[] =>
   files.filter(({ guests }) => !guests).map(({ name }) => name);
 
-/** The saves of an event that are kept, the oldest first. */
+/** The saves of an event that are kept, the oldest first; without what was served, which is megabytes and of no guest. */
 export const savesOf = async (db: Db, event: string): Promise<Save[]> => {
-  const { rows } = await sql<Save>`select id, before -> 'guests' as before, after -> 'guests' as after
+  const { rows } = await sql<Save>`select id, before - 'served' as before, after - 'served' as after
     from change where entity = 'event' and key = ${event} order by id`.execute(db);
   return rows;
 };

@@ -17,12 +17,27 @@ const keys = keysOfForgotten(['nut-ana'], new Set(['nut-ana', 'bo', 'forgotten-1
 
 test('one whose diets are forgotten is a guest who has not answered; the others are as they were', () => {
   const { guests } = forgetInEvent(event, { keys, names: false });
-  expect(guests).toEqual([
+  expect(guests).toMatchObject([
     { key: 'forgotten-2', name: 'Ana', count: 1, group: 'adults', answered: false, diets: [], other: '' },
     event.guests[1],
   ]);
   expect(guests.map(hasSaid)).toEqual([false, true]);
   expect(forgetInEvent(event, { keys, names: true }).guests[0]).toMatchObject({ name: '' });
+});
+
+test('what one does not eat and the dishes kept for one go as well, and old files get no new fields', () => {
+  const said = { key: 'bo', avoids: ['leek'], traces: false };
+  const dishes = [{ keptFor: ['bo', 'ana'] }, {}];
+  const kept = { guests: [said, { key: 'old', diets: ['vegan'] }], courses: [{ dishes }, {}] };
+  const keys = keysOfForgotten(['bo', 'old'], new Set());
+  expect([said, { key: 'ana' }, { key: 'cy', traces: false }].map(hasSaid)).toEqual([true, false, true]);
+  expect(forgetInEvent(kept, { keys, names: false })).toEqual({
+    guests: [
+      { key: 'forgotten-1', answered: false, diets: [], avoids: [], traces: true, other: '' },
+      { key: 'forgotten-2', answered: false, diets: [], other: '' },
+    ],
+    courses: [{ dishes: [{ keptFor: ['ana'] }, {}] }, {}],
+  });
 });
 
 // Ten guests: two listed, eight eat everything. Forgetting one is no answer, so nine have answered and one has not.

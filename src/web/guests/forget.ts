@@ -73,7 +73,11 @@ const draw = async (reply: FastifyReply, one: OneEvent, form?: Form, faults: rea
     guests: guests.map((guest) => ({
       key: guest.key,
       who: guest.name || f.count(guest.count, 'guest'),
-      said: [...guest.diets.map((id) => (isDiet(id) ? dietName(id) : id)), guest.other]
+      said: [
+        ...guest.diets.map((id) => (isDiet(id) ? dietName(id) : id)),
+        guest.other,
+        guest.avoids > 0 && `${f.count(guest.avoids, 'ingredient')} they do not eat`,
+      ]
         .filter(Boolean)
         .join(', '),
       where: whereOf(guest, f),
@@ -83,8 +87,8 @@ const draw = async (reply: FastifyReply, one: OneEvent, form?: Form, faults: rea
   });
 };
 
-const whereOf = ({ listed, saves, backups, diets, other }: KeptGuest, f: Format): string => {
-  const now = listed && (diets.length > 0 || other !== '') && 'in the list of this event';
+const whereOf = ({ listed, saves, backups, diets, other, avoids }: KeptGuest, f: Format): string => {
+  const now = listed && (diets.length + avoids > 0 || other !== '') && 'in the list of this event';
   const places = [
     now,
     saves > 0 && `in ${f.count(saves, 'save')} of the history`,
