@@ -1,6 +1,7 @@
 import { type EntityName, type EntityOf, entities } from '../core/facts/facts.js';
-import { insertRows, type Saving } from './rows.js';
+import type { Saving } from './rows.js';
 import type { Db, Trx } from './schema.js';
+import { insertRows } from './statements.js';
 
 /** One save: what stood before and after, null where the document did not exist. */
 export type Change<N extends EntityName> = {

@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import type { Found, Refused } from '../../core/exchange/csv/documents.js';
 import type { TablePlan } from '../../core/exchange/csv/plan.js';
 import type { Csv } from '../../core/exchange/csv/read.js';
+import type { Found, Refused } from '../../core/exchange/csv/reader.js';
 import { draftBy } from '../../store/csv-drafts.js';
 import { planTable, takeTable } from '../../store/csv-tables.js';
 import { type Form, text } from '../form.js';

@@ -1,8 +1,9 @@
 import type { Workbook } from '../../facts/facts.js';
 import { same } from '../../merge.js';
 import { workbookRules } from '../workbook-rules.js';
-import { type Documents, documentsIn, type Found, type Refused } from './documents.js';
+import { documentsIn } from './documents.js';
 import type { Csv } from './read.js';
+import type { Documents, Found, Refused } from './reader.js';
 
 /** What a table of ours would change; when anything in it is refused, none of it is taken over. */
 export type TablePlan = {

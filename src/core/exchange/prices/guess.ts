@@ -5,6 +5,7 @@ import { isRead } from '../../reading.js';
 import type { Csv } from '../csv/read.js';
 import { listDay, slashedDay } from './day.js';
 import { listFigure } from './figure.js';
+import { byHeading, hasHeadings } from './headings.js';
 import { listSize, listUnit } from './size.js';
 
 /** What the columns of a list may hold, and how that was guessed; null where the list does not say. */
@@ -69,91 +70,6 @@ export const columnsOf = (csv: Csv, headings: boolean): Column[] => {
   }));
 };
 
-// Of each the likeliest first.
-const headingWords: Record<ListColumn, readonly string[]> = {
-  name: [
-    'product name',
-    'description',
-    'product description',
-    'product',
-    'item description',
-    'item name',
-    'name',
-    'item',
-    'article',
-    'artikel',
-    'bezeichnung',
-    'désignation',
-    'ingredient',
-  ],
-  code: [
-    'product code',
-    'item code',
-    'code',
-    'sku',
-    'item no',
-    'item number',
-    'product no',
-    'article no',
-    'stock code',
-    'plu',
-    'ref',
-    'reference',
-    'no',
-  ],
-  size: ['pack size', 'packsize', 'size', 'unit size', 'pack', 'packing', 'content', 'contents'],
-  amount: [
-    'pack quantity',
-    'menge',
-    'pack qty',
-    'amount',
-    'quantity',
-    'qty',
-    'weight',
-    'net weight',
-    'volume',
-  ],
-  unit: ['unit of measure', 'einheit', 'uom', 'unit', 'units', 'measure', 'sold by', 'per'],
-  count: ['case quantity', 'case qty', 'units per case', 'packs per case', 'per case', 'outer', 'count'],
-  price: [
-    'pack price',
-    'preis',
-    'prix',
-    'case price',
-    'net price',
-    'price',
-    'list price',
-    'your price',
-    'cost',
-    'unit price',
-    'unit cost',
-    'rate',
-  ],
-  date: ['price date', 'valid from', 'effective from', 'effective date', 'effective', 'date', 'from'],
-  brand: ['brand', 'manufacturer', 'producer', 'make'],
-  section: ['section', 'category', 'department', 'group', 'product group', 'range', 'class'],
-};
-
-const plainHeading = (heading: string): string =>
-  normalName(
-    heading
-      .replace(/\(.*?\)|[£€$]|\b(ex|inc|excl|incl)\.? vat\b|\b[A-Z]{3}\b(?=\s*$)/g, ' ')
-      .replace(/[_./:-]+/g, ' '),
-  );
-
-const byHeading = (is: ListColumn, columns: readonly Column[]): Column | undefined => {
-  const words = headingWords[is];
-  const named = columns.map((column) => ({ column, plain: plainHeading(column.heading) }));
-  for (const word of words) {
-    const exact = named.find(({ plain }) => plain === word);
-    if (exact) return exact.column;
-  }
-  return words
-    .filter((word) => word.length > 3)
-    .map((word) => named.find(({ plain }) => ` ${plain} `.includes(` ${word} `))?.column)
-    .find(Boolean);
-};
-
 const isPrice = (value: string): boolean => /^\D{0,4}\d[\d.,' ]*[.,]\d{2}\D{0,4}$/.test(value);
 const isSize = (value: string): boolean =>
   /\d/.test(value) &&
@@ -198,19 +114,6 @@ const sizesSettled = (found: Guess['columns'], columns: readonly Column[]): Gues
       return [{ ...one, is: 'size' as const }];
     return [one];
   });
-};
-
-const hasHeadings = ({ rows }: Csv): boolean => {
-  const [first, ...rest] = rows;
-  if (!first) return false;
-  const worded = first.cells.filter((cell) => cell.trim() !== '');
-  const known = worded.filter((cell) =>
-    Object.values(headingWords).some((words) => words.includes(plainHeading(cell))),
-  );
-  if (known.length >= 2) return true;
-  return (
-    !worded.some((cell) => /\d/.test(cell)) && rest.some(({ cells }) => cells.some((cell) => /\d/.test(cell)))
-  );
 };
 
 const bareFigure = (value: string): string => value.replace(/[^\d.,' ]/g, '').trim();
