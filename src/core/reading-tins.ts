@@ -60,7 +60,12 @@ const readSides = (text: string, shape: Shape, { units }: Pick<Kitchen, 'units'>
   const read = parts.map((part) => readMoreThanZero(part));
   const wrong = read.find((one) => !isRead(one));
   if (parts[0] === '') return refuse(`${example}${entered}`);
-  if (wrong && !isRead(wrong)) return refuse(`${wrong.sentence} ${example}`);
+  if (wrong)
+    return refuse(
+      parts.every((part) => /^0+([.,]0*)?$/.test(part))
+        ? `A side is above zero. ${example}`
+        : `${example}${entered}`,
+    );
   const word = typedUnit ?? (units === 'us' ? 'in' : 'cm');
   const unit = unitOf(word);
   const sides = read.map((one) => (isRead(one) ? inUnit(one.value, word) : ''));

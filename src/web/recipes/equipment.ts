@@ -7,8 +7,8 @@ import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
 import { formatFor } from '../format.js';
 import { measureInWords } from '../typed.js';
 
-/** What a scaled recipe takes beside its ingredients, and what is left over, a sentence each. */
-export const equipmentNotes = (scaled: ScaledRecipe): string[] => {
+/** What a scaled recipe takes beside its ingredients and what is left over, a sentence each: of all, and of its steps. */
+export const equipmentNotes = (scaled: ScaledRecipe): { whole: string[]; steps: string[] } => {
   const { equipment, facts } = scaled;
   const f = formatFor(facts.kitchen);
   const tins = tinWords(equipment);
@@ -19,7 +19,7 @@ export const equipmentNotes = (scaled: ScaledRecipe): string[] => {
       ...(trays !== undefined ? [`Step ${number}: ${f.count(trays, 'tray')}${loads && `, ${loads}`}.`] : []),
     ];
   });
-  return [...askedWords(scaled), ...(tins ? [`${tins}.`] : []), ...steps];
+  return { whole: [...askedWords(scaled), ...(tins ? [`${tins}.`] : [])], steps };
 };
 
 /** What was asked for in another way than portions, and what whole batches leave over. */

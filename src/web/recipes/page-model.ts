@@ -35,8 +35,6 @@ export type RecipePage = {
   cup: string;
   note: string;
   scale: ScaleBox;
-  /** What the box says of tins, pans and shelves, for paper. */
-  paperNotes: string;
   /** A guide for each step that roasts, in sentences. */
   roasts: string[][];
   allergens: AllergenRow[];
@@ -76,7 +74,6 @@ export const recipePage = (
   const address = pageOf('recipe', recipe.key);
   const makes = made ? shown(made, kitchen) : 'not known';
   const use = around.uses.find(({ key }) => key === around.event);
-  const scale = scaleBox(answer, around);
   const model: RecipePage = {
     key: recipe.key,
     archived: around.stored.doc.archived,
@@ -89,8 +86,7 @@ export const recipePage = (
     steps: stepRows(value, around.starts),
     cup: cupIn(value),
     note: recipe.note,
-    scale,
-    paperNotes: [...scale.notes, ...scale.warnings].join(' '),
+    scale: scaleBox(answer, around),
     roasts: value.roasts.map((guide) => roastWords(guide, kitchen)),
     ...allergenRows(value),
     differs: other && {

@@ -23,6 +23,8 @@ export type ScaleBox = {
   words: Html;
   /** What it takes in tins, pans and shelves, and what is left over; a sentence each. */
   notes: string[];
+  /** The same for paper, where each step says its own. */
+  paper: string;
   /** What no longer holds, or why it can't be worked out. */
   warnings: string[];
   /** What stands when a box is left empty. */
@@ -47,14 +49,17 @@ export const scaleBox = ({ value, problems }: Answer<ScaledRecipe>, around: Arou
   const { recipe, facts, factor, made, asked, portion, base } = value;
   const { kitchen } = facts;
   const { tin } = recipe;
+  const notes = equipmentNotes(value);
+  const warnings = problems.filter(({ code }) => inBox.has(code)).map(({ sentence }) => sentence);
   const typed = (names: readonly string[]) => names.some((name) => text(around.typed.form, name) !== '');
   return {
     words:
       factor && made
         ? html`<b>${lighter(showQuantity(made, kitchen))}</b>, which is <b>× ${factor.toFixed(2)}</b> base.`
         : html`<b class="loud">How much to make can’t be worked out.</b>`,
-    notes: equipmentNotes(value),
-    warnings: problems.filter(({ code }) => inBox.has(code)).map(({ sentence }) => sentence),
+    notes: [...notes.whole, ...notes.steps],
+    paper: [...notes.whole, ...warnings].join(' '),
+    warnings,
     own: {
       portions: typedAmount(recipe.yield.portions),
       each: portion && !asked ? shown(portion, kitchen) : '',
