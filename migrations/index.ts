@@ -4,6 +4,7 @@ import { quantities } from './0002-quantities.js';
 import { drafts } from './0003-drafts.js';
 import { priceLists } from './0004-price-lists.js';
 import { ticks } from './0005-ticks.js';
+import { diets } from './0006-diets.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
@@ -12,4 +13,5 @@ export const migrations: Record<string, Migration> = {
   '0003-drafts': drafts,
   '0004-price-lists': priceLists,
   '0005-ticks': ticks,
+  '0006-diets': diets,
 };

@@ -1,6 +1,6 @@
 import type { ColumnType, Generated } from 'kysely';
 import type { RecipeDraft } from '../core/exchange/recipe/draft.js';
-import type { Dish, Event } from '../core/facts/event.js';
+import type { Dish, Event, Service } from '../core/facts/event.js';
 import type { AllergenState, Ingredient } from '../core/facts/ingredient.js';
 import type { Kitchen } from '../core/facts/kitchen.js';
 import type { Place } from '../core/facts/place.js';
@@ -29,6 +29,8 @@ export type KitchenTable = Revised & {
   paper: Kitchen['paper'];
   allergen_list: Kitchen['allergenList'];
   tax: Json<Kitchen['tax']>;
+  diets: Json<Kitchen['diets']>;
+  diets_kept_days: number | null;
   letter_keys: boolean;
   people: Json<Kitchen['people']>;
   price_lists: Json<Kitchen['priceLists']>;
@@ -59,6 +61,8 @@ export type IngredientTable = Named &
     density: Json<Ingredient['density']>;
     weights: Json<Ingredient['weights']>;
     allergens: Json<Record<string, AllergenState>>;
+    label_text: string;
+    substitutes: Json<Ingredient['substitutes']>;
     traits: Json<Ingredient['traits']>;
     keeping: Json<Ingredient['keeping']>;
     note: string;
@@ -124,6 +128,7 @@ export type StepTable = PartOf & {
   mixers: number;
   fridge_shelves: number;
   after: Json<Step['after']>;
+  equipment: Json<string[]>;
   served_within: number | null;
   at_place: Step['where'];
   days_ahead: number;
@@ -151,10 +156,19 @@ export type GuestTable = PartOf & {
   guest_group: string;
   answered: boolean;
   diets: Json<string[]>;
+  avoids: Json<string[]>;
+  traces: boolean;
+  seat: string;
   other: string;
 };
 
-export type CourseTable = PartOf & { event_id: number; name: string; time: string; day_after: boolean };
+export type CourseTable = PartOf & {
+  event_id: number;
+  name: string;
+  time: string;
+  day_after: boolean;
+  service: Service;
+};
 
 export type DishTable = PartOf & {
   event_id: number;
@@ -162,6 +176,9 @@ export type DishTable = PartOf & {
   recipe: string;
   portion: Json<Dish['portion']>;
   eaters: Json<Dish['eaters']>;
+  service: Dish['service'];
+  kept_apart: string;
+  kept_for: Json<string[]>;
 };
 
 export type ChangeTable = {

@@ -30,7 +30,17 @@ export const guest = z
       .array(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/))
       .max(30)
       .default([])
-      .describe(`Diets: ${published.map(({ id }) => id).join(', ')}.`),
+      .describe(`Diets: ${published.map(({ id }) => id).join(', ')}; or the kitchen's own, by their keys.`),
+    avoids: z
+      .array(key)
+      .max(30)
+      .default([])
+      .describe('Ingredients they dislike or do not eat, by their keys.'),
+    traces: z
+      .boolean()
+      .default(true)
+      .describe('true when traces matter to them; false when they have said that traces do not.'),
+    table: z.string().trim().max(60).default('').describe('The table they sit at.'),
     other: z
       .string()
       .trim()
@@ -70,6 +80,11 @@ export const eaters = z
   .meta({ id: 'eaters' });
 export type Eaters = z.infer<typeof eaters>;
 
+export const service = z
+  .enum(['plated', 'shared'])
+  .describe('plated: a plate for each guest; shared: guests serve themselves from it, as at a buffet.');
+export type Service = z.infer<typeof service>;
+
 export const dish = z
   .strictObject({
     key,
@@ -79,6 +94,21 @@ export const dish = z
       .default(null)
       .describe("What one portion weighs or measures; null for the recipe's own."),
     eaters: eaters.default({ everybody: true }),
+    service: service
+      .nullable()
+      .default(null)
+      .describe("How it reaches the guests; null for the course's own way."),
+    keptApart: z
+      .string()
+      .trim()
+      .max(200)
+      .default('')
+      .describe('How portions for guests with allergies are kept apart; empty when they are not.'),
+    keptFor: z
+      .array(key)
+      .max(200)
+      .default([])
+      .describe('Guests for whom portions are kept back or plated by name, by their keys.'),
   })
   .describe('A recipe on the menu.')
   .meta({ id: 'dish' });
@@ -90,6 +120,7 @@ export const course = z
     name,
     time: clock.describe('When it is served by the kitchen\'s clock of 24 hours, "18:30".'),
     dayAfter: z.boolean().default(false).describe('true when served after midnight, on the day after.'),
+    service: service.default('plated'),
     dishes: z.array(dish).max(60).default([]).describe('What is served in it.'),
   })
   .describe('A course with its service time.')

@@ -1,6 +1,9 @@
 import { z } from 'zod';
 import published from '../../../shared/allergens.json' with { type: 'json' };
 import { amount, archived, date, key, known, measure, money, name, origin, unit, words } from './common.js';
+import { traits } from './traits.js';
+
+export { type Trait, traits } from './traits.js';
 
 export const price = z
   .strictObject({
@@ -50,24 +53,21 @@ export const allergenState = z
   .describe('contains, may contain or free, and how that is known.');
 export type AllergenState = z.infer<typeof allergenState>;
 
-/** Facts that diets turn on. Absent is not known. */
-export const traits = [
-  'meat',
-  'pork',
-  'beef',
-  'poultry',
-  'fish',
-  'shellfish',
-  'dairy',
-  'egg',
-  'honey',
-  'gelatine',
-  'lard',
-  'suet',
-  'rennet',
-  'alcohol',
-] as const;
-export type Trait = (typeof traits)[number];
+export const substitute = z
+  .strictObject({
+    key,
+    item: z
+      .union([
+        z.strictObject({ ingredient: key }).describe('An ingredient, by its key.'),
+        z.strictObject({ component: key }).describe('A recipe, by its key.'),
+      ])
+      .describe('What stands in for it.'),
+    ratio: amount.default('1').describe('How much of it stands in for one part, by the weight of each.'),
+    caution: z.string().trim().max(300).default('').describe('What to mind: texture, taste, time.'),
+  })
+  .describe('A substitute, with how much of it is taken.')
+  .meta({ id: 'substitute' });
+export type Substitute = z.infer<typeof substitute>;
 
 const days = (state: string) =>
   z.int().min(0).max(3650).nullable().default(null).describe(`Days it keeps ${state}; null when not known.`);
@@ -136,6 +136,17 @@ export const ingredient = z
       .describe(
         `State by allergen; one not listed here is not known. The allergens: ${ids(published.substances)}; and where a label does not say which of a group: ${ids(published.groups)}.`,
       ),
+    labelText: z
+      .string()
+      .trim()
+      .max(8000)
+      .default('')
+      .describe('Its list of ingredients as the label has it, allergens in **bold** or in CAPITALS.'),
+    substitutes: z
+      .array(substitute)
+      .max(30)
+      .default([])
+      .describe('What may stand in for it, in the order they are tried.'),
     traits: z
       .partialRecord(z.enum(traits), known)
       .default({})

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { amount, clock, key, money, name, percent } from './common.js';
+import { ownDiet } from './diet.js';
 import { priceList } from './price-list.js';
 
 const hours = z
@@ -66,6 +67,14 @@ export const kitchen = z
       .nullable()
       .default(null)
       .describe('Tax on what is sold, as the cook states it; null when none is charged.'),
+    diets: z.array(ownDiet).max(60).default([]).describe("Diets of the kitchen's own making."),
+    dietsKeptDays: z
+      .int()
+      .min(0)
+      .max(3650)
+      .nullable()
+      .default(null)
+      .describe("Days after an event that its guests' diets are kept; null for no end."),
     letterKeys: z.boolean().default(true).describe('Single-letter keys on the pages.'),
     people: z.array(person).max(50).default([]).describe('Who works here.'),
     priceLists: z.array(priceList).max(100).default([]).describe("How suppliers' price lists are read."),

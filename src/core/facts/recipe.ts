@@ -14,7 +14,7 @@ import {
 } from './common.js';
 import { cup } from './kitchen.js';
 
-const item = z
+export const item = z
   .union([
     z.strictObject({ ingredient: key }).describe('An ingredient, by its key.'),
     z.strictObject({ component: key }).describe('Another recipe used in this one, by its key.'),
@@ -103,6 +103,11 @@ export const step = z
       .describe(
         'Steps it comes after, with the least and most minutes between; none means after the one before.',
       ),
+    equipment: z
+      .array(z.string().trim().min(1).max(60))
+      .max(10)
+      .default([])
+      .describe('Equipment that food touches at this step, such as fryer, tray or board.'),
     servedWithin: minutes
       .nullable()
       .default(null)

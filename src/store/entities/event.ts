@@ -32,6 +32,9 @@ const guests: Part<Event> = {
       guest_group: guest.group,
       answered: guest.answered,
       diets: guest.diets,
+      avoids: guest.avoids,
+      traces: guest.traces,
+      seat: guest.table,
       other: guest.other,
     })),
 };
@@ -40,7 +43,13 @@ const courses: Part<Event> = {
   ...part,
   table: 'course',
   rows: (doc) =>
-    placed(doc.courses, ({ key, name, time, dayAfter }) => ({ key, name, time, day_after: dayAfter })),
+    placed(doc.courses, ({ key, name, time, dayAfter, service }) => ({
+      key,
+      name,
+      time,
+      day_after: dayAfter,
+      service,
+    })),
 };
 
 const dishes: Part<Event> = {
@@ -49,12 +58,15 @@ const dishes: Part<Event> = {
   identity: ['course', 'key'],
   rows: (doc) =>
     doc.courses.flatMap((course) =>
-      placed(course.dishes, ({ key, recipe, portion, eaters }) => ({
+      placed(course.dishes, ({ key, recipe, portion, eaters, service, keptApart, keptFor }) => ({
         course: course.key,
         key,
         recipe,
         portion,
         eaters,
+        service,
+        kept_apart: keptApart,
+        kept_for: keptFor,
       })),
     ),
 };
@@ -91,14 +103,17 @@ export const eventShape: Shape<'event'> = {
     place: row.place,
     state: row.state,
     groups: row.guest_group.map(({ key, name, guests, portion }) => ({ key, name, guests, portion })),
-    guests: row.guest.map(({ key, name, count, guest_group, answered, diets, other }) => ({
-      key,
-      name,
-      count,
-      group: guest_group,
-      answered,
-      diets,
-      other,
+    guests: row.guest.map((guest) => ({
+      key: guest.key,
+      name: guest.name,
+      count: guest.count,
+      group: guest.guest_group,
+      answered: guest.answered,
+      diets: guest.diets,
+      avoids: guest.avoids,
+      traces: guest.traces,
+      table: guest.seat,
+      other: guest.other,
     })),
     eatsAll: row.eats_all,
     overCatering: row.over_catering,
@@ -119,7 +134,16 @@ const courseOf = (row: Selectable<CourseTable>, dishes: Selectable<DishTable>[])
   name: row.name,
   time: row.time,
   dayAfter: row.day_after,
+  service: row.service,
   dishes: dishes
     .filter(({ course }) => course === row.key)
-    .map(({ key, recipe, portion, eaters }) => ({ key, recipe, portion, eaters })),
+    .map(({ key, recipe, portion, eaters, service, kept_apart, kept_for }) => ({
+      key,
+      recipe,
+      portion,
+      eaters,
+      service,
+      keptApart: kept_apart,
+      keptFor: kept_for,
+    })),
 });

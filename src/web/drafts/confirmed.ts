@@ -192,6 +192,7 @@ export const readStep = (
 const restOfStep = {
   portionsPerShelf: null,
   pan: null,
+  equipment: [] as string[],
   after: [],
   servedWithin: null,
   where: 'home',

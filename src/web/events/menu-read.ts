@@ -43,7 +43,9 @@ const readCourse = (reading: Reading, row: Form, at: string, known: Known, taken
   const dishes = rows(row, 'dishes').flatMap((dish, j) =>
     isBlankDish(dish) ? [] : (readDish(reading, dish, `${at}.dishes[${j}]`, known, taken) ?? []),
   );
-  return { key: keyOf(row, name, taken.courses), name, time, dayAfter, dishes };
+  const key = keyOf(row, name, taken.courses);
+  const before = known.event.courses.find((course) => course.key === key);
+  return { key, name, time, dayAfter, service: before?.service ?? 'plated', dishes };
 };
 
 /** A row keeps its key; a new one gets the first free one of its name, so that rows two people add do not meet. */
@@ -65,8 +67,15 @@ const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: 
   const eaters = readEaters(reading, at, label, known.event);
   return recipe === undefined
     ? undefined
-    : { key: keyOf(row, recipe, taken.dishes), recipe, portion, eaters };
+    : { ...servedAs(before), key: keyOf(row, recipe, taken.dishes), recipe, portion, eaters };
 };
+
+/** How a dish reaches its guests, as it stood. */
+const servedAs = (before: Dish | undefined): Pick<Dish, 'service' | 'keptApart' | 'keptFor'> => ({
+  service: before?.service ?? null,
+  keptApart: before?.keptApart ?? '',
+  keptFor: before?.keptFor ?? [],
+});
 
 const dishOf = ({ courses }: Event, key: string): Dish | undefined =>
   courses.flatMap(({ dishes }) => dishes).find((dish) => dish.key === key);

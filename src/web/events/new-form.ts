@@ -30,7 +30,7 @@ export const readNewEvent = (reading: Reading, { today, f, from }: Asked): Event
   return { ...made, courses: from ? coursesOf(from, made, time) : [{ ...emptyCourse, time: time! }] };
 };
 
-const emptyCourse = { key: 'menu', name: 'Menu', dayAfter: false, dishes: [] };
+const emptyCourse = { key: 'menu', name: 'Menu', dayAfter: false, service: 'plated' as const, dishes: [] };
 
 const coursesOf = (from: Event, made: Event, time: string | undefined) => {
   const courses = copyMenu(from, made);

@@ -68,7 +68,8 @@ export const readDiets = (reading: Reading, event: Event): Pick<Event, 'guests' 
         ),
 });
 
-const readGuest = (reading: Reading, row: Form, at: string, { groups }: Event): Guest[] => {
+const readGuest = (reading: Reading, row: Form, at: string, { groups, guests }: Event): Guest[] => {
+  const before = guests.find(({ key }) => key === text(row, 'key'));
   const said = (name: string) => text(row, name).trim();
   const name = said('name');
   const diets = texts(row, 'diets').filter(isDiet);
@@ -92,5 +93,7 @@ const readGuest = (reading: Reading, row: Form, at: string, { groups }: Event): 
           1,
         );
   const group = groups.find(({ key }) => key === said('group')) ?? groups[0]!;
-  return [{ key: said('key'), name, count, group: group.key, answered, diets, other }];
+  const { avoids = [], traces = true, table = '' } = before ?? {};
+  const who = { key: said('key'), name, count, group: group.key, table };
+  return [{ ...who, answered, diets, avoids, traces, other }];
 };

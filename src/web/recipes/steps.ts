@@ -53,6 +53,7 @@ const readStep = (reading: Reading, row: Form, at: string, label: string, kitche
     fridgeShelves: count('fridgeShelves', 'fridge shelves', 50),
     after: rows(row, 'after').flatMap((_, i) => readAfter(reading, `${at}.after[${i}]`, label)),
     servedWithin: minutes('servedWithin', 'how soon it is served'),
+    equipment: [],
     where: reading.oneOf(`${at}.where`, ['home', 'venue', 'either'], 'home'),
     daysAhead: count('daysAhead', 'days ahead', 365),
   };

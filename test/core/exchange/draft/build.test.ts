@@ -33,6 +33,7 @@ const step = (words: string) => ({
   pan: null,
   mixers: 0,
   fridgeShelves: 0,
+  equipment: [],
   after: [],
   servedWithin: null,
   where: 'home' as const,
