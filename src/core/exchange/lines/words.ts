@@ -154,6 +154,7 @@ export const onesWithoutFigure = set(
 /** Names that hold an "and" of their own. */
 export const joinedNames = [
   'half and half',
+  'half-and-half',
   'sweet and sour',
   'salt and vinegar',
   'bread and butter',

@@ -18,6 +18,7 @@ test.each([
   'lines-ninth',
   'lines-tenth',
   'lines-eleventh',
+  'lines-twelfth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
