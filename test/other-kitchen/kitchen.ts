@@ -40,7 +40,13 @@ export const otherKitchen = (seed: number, size: Partial<Size> = {}): Workbook =
       allergenList: 'us',
     },
     places: [
-      { key: 'home', name: 'Home kitchen', kind: 'home', ovens: [{ key: 'oven', name: 'Oven', shelves: 2 }] },
+      {
+        key: 'home',
+        name: 'Home kitchen',
+        kind: 'home',
+        ovens: [{ key: 'oven', name: 'Oven', shelves: 2 }],
+        pans: [{ key: 'pot', name: 'Pot', litres: '7.570823568', count: 2 }],
+      },
     ],
     ingredients: made,
     recipes,

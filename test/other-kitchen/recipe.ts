@@ -29,9 +29,16 @@ export const recipeAt = (
     name: `Recipe ${i}`,
     yield: { portions, weight: { amount: portions, unit: 'lb' }, volume: { amount: '3', unit: 'quart' } },
     byPiece: once(25),
+    tin: i % 3 === 1 ? { shape: 'rectangular', length: '9', width: '13', unit: 'in', depth: '5/2' } : null,
     cup: once(20) ? 'us-label' : null,
     lines,
-    steps: span(1 + upTo(2)).map((n) => ({ key: keyOf('step', n), words: `Step ${n}.`, minutes: upTo(60) })),
+    steps: span(1 + upTo(2)).map((n) => ({
+      key: keyOf('step', n),
+      words: `Step ${n}.`,
+      rings: n,
+      pan: n === 1 ? '3/2' : null,
+      minutes: upTo(60),
+    })),
     keepingDays: upTo(4),
   };
 };
