@@ -54,7 +54,7 @@ export type RecipeFigure = {
  */
 export const kitchenCosts = (facts: Facts): KitchenCosts => {
   const written = new SumsWritten();
-  const units = new UnitCosts(written);
+  const units = new UnitCosts(facts.ingredients.keys(), written);
   const book: Book = { facts, sums: written, units, written: new Map() };
   writeCosts(componentsFirst(facts), book);
   const sums = written.done();
@@ -124,7 +124,7 @@ export const costsBy = (facts: Facts, before: KitchenCosts | undefined): Kitchen
 };
 
 const sameGround = ({ facts: before, units }: KitchenCosts, now: Facts): boolean =>
-  [...units.ofIngredient.keys()].every((key) => now.ingredients.has(key)) &&
+  units.asked.every(({ ingredient }) => now.ingredients.has(ingredient)) &&
   before.recipes.size === now.recipes.size &&
   [...now.recipes.values()].every((one) => before.recipes.get(one.key) === one) &&
   before.kitchen.cup === now.kitchen.cup &&
@@ -139,7 +139,7 @@ const costsAfter = (before: KitchenCosts, facts: Facts, changed: readonly Ingred
     const was = before.facts.ingredients.get(ingredient.key);
     if (!was) continue;
     if (weighing.some((fact) => !same(was[fact], ingredient[fact]))) return kitchenCosts(facts);
-    for (const asked of before.units.ofIngredient.get(ingredient.key) ?? [])
+    for (const asked of before.units.ofIngredient(ingredient.key))
       given.set(asked.at, unitCost(asked, facts));
   }
   return { ...before, facts, figures: workOutAgain(before.figures, given) };

@@ -6,7 +6,7 @@ export type Figure = {
   of: string;
   what: string;
   value: number;
-  unit: 'ms' | 'times' | 'MB' | 'kB';
+  unit: 'ms' | 'times' | 'MB' | 'kB' | 'recipes';
   target?: Target & { met: boolean };
 };
 

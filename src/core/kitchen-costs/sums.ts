@@ -30,9 +30,9 @@ export type Sums = {
 export class SumsWritten {
   private givens = 0;
   private readonly starts = [0];
-  private readonly parts: number[] = [];
-  private readonly much: Rational[] = [];
   private readonly marks: number[] = [];
+  private readonly much: Rational[] = [];
+  private parts = new Int32Array(1024);
 
   /** The name, below 0, of the figure given at a place: sums come after all that is given, however much that will be. */
   given(place: number): number {
@@ -42,13 +42,18 @@ export class SumsWritten {
 
   /** So much of a figure written before goes into the sum that is written next. */
   part(of: number, much: Rational): void {
-    this.parts.push(of);
-    this.much.push(much);
+    const at = this.much.push(much) - 1;
+    if (at === this.parts.length) {
+      const more = new Int32Array(at * 2);
+      more.set(this.parts);
+      this.parts = more;
+    }
+    this.parts[at] = of;
   }
 
   /** The sum of the parts since the last one, by a name to use it under in others. */
   sum(mark: number): number {
-    this.starts.push(this.parts.length);
+    this.starts.push(this.much.length);
     return this.marks.push(mark) - 1;
   }
 

@@ -3,11 +3,11 @@ import type { Facts } from '../facts/facts.js';
 import type { Cup } from '../facts/kitchen.js';
 import type { Line, Recipe } from '../facts/recipe.js';
 import { lineGap } from '../line-problems.js';
-import { weighLine } from '../line-weight.js';
+import { type Gap, weighLine } from '../line-weight.js';
 import { ingredientOf } from '../lookup.js';
 import type { Problem } from '../problem.js';
 import { Rational } from '../quantity/rational.js';
-import { quantity } from '../quantity/units.js';
+import { needsCup, quantity } from '../quantity/units.js';
 import { isMissing } from '../weighing.js';
 import type { Given } from './figures.js';
 import { guess, open, type SumsWritten } from './sums.js';
@@ -21,11 +21,12 @@ export type UnitAsked = {
   ingredient: string;
   unit: string;
   cup: Cup;
-  stated: Line['stated'];
-  cooked: string;
   line: Line;
   recipe: Recipe;
 };
+
+/** A way to ask; by the number of an ingredient, one above the place of its cost, or 0 where nobody asked so. */
+type Way = { cup: Cup; stated: Line['stated']; cooked: string; above: Int32Array };
 
 /** What one of a unit costs in minor units, exact, with what leaves that open or makes it a guess. */
 export const unitCost = (asked: UnitAsked, facts: Facts): Given & { problems: readonly Problem[] } => {
@@ -37,32 +38,54 @@ export const unitCost = (asked: UnitAsked, facts: Facts): Given & { problems: re
   if (ingredient.notBought) return { value: Rational.zero, marks: 0, problems };
   const value = known && rate?.times(known.value);
   const guessed = problems.some(({ code }) => code === 'guessed-price') ? guess : 0;
-  const gap = isMissing(bought) ? [lineGap(recipe, line, ingredient, bought)] : [];
-  return { value, marks: (value ? 0 : open) | guessed, problems: [...gap, ...problems] };
+  const marks = (value ? 0 : open) | guessed;
+  if (known) return { value, marks, problems };
+  return { value, marks, problems: [lineGap(recipe, line, ingredient, bought as Gap), ...problems] };
 };
 
-/** The unit costs that lines ask for, each once, in the order of their places and by ingredient. */
+/** The unit costs that lines ask for, each once, in the order of their places. */
 export class UnitCosts {
   readonly asked: UnitAsked[] = [];
-  readonly ofIngredient = new Map<string, UnitAsked[]>();
+  private readonly numbers = new Map<string, number>();
+  private readonly ways = new Map<string, Way[]>();
 
-  constructor(private readonly sums: SumsWritten) {}
+  constructor(
+    ingredients: Iterable<string>,
+    private readonly sums: SumsWritten,
+  ) {
+    for (const key of ingredients) this.numbers.set(key, this.numbers.size);
+  }
 
   /** The cost of one of a unit, by its name among the sums. */
   of(ingredient: string, unit: string, cup: Cup, line: Line, recipe: Recipe): number {
-    const { stated, cooked } = line;
-    let others = this.ofIngredient.get(ingredient);
-    if (!others) {
-      others = [];
-      this.ofIngredient.set(ingredient, others);
+    const { above } = this.way(unit, cup, line);
+    const number = this.numbers.get(ingredient);
+    if (number === undefined) throw new Error(`the facts have no ingredient ${ingredient}`);
+    if (above[number] === 0) {
+      const at = this.asked.length;
+      above[number] = this.asked.push({ at, ingredient, unit, cup, line, recipe });
     }
-    for (const one of others)
-      if (one.unit === unit && one.cup === cup && one.stated === stated && one.cooked === cooked)
-        return this.sums.given(one.at);
-    const at = this.asked.length;
-    const first = { at, ingredient, unit, cup, stated, cooked, line, recipe };
-    others.push(first);
-    this.asked.push(first);
-    return this.sums.given(at);
+    return this.sums.given(above[number]! - 1);
+  }
+
+  /** All that is asked of one ingredient. */
+  ofIngredient(key: string): UnitAsked[] {
+    const number = this.numbers.get(key);
+    if (number === undefined) return [];
+    const found = [...this.ways.values()].flat().map(({ above }) => above[number]!);
+    return [...new Set(found)].flatMap((above) => this.asked[above - 1] ?? []);
+  }
+
+  private way(unit: string, cup: Cup, { stated, cooked }: Line): Way {
+    const ways = this.ways.get(unit) ?? [];
+    for (const way of ways) if (way.cup === cup && way.stated === stated && way.cooked === cooked) return way;
+    // A gram is a gram by any cup.
+    const alike = needsCup(unit)
+      ? undefined
+      : ways.find((way) => way.stated === stated && way.cooked === cooked);
+    const above = alike?.above ?? new Int32Array(this.numbers.size);
+    const way: Way = { cup, stated, cooked, above };
+    this.ways.set(unit, [...ways, way]);
+    return way;
   }
 }

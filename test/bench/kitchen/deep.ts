@@ -15,7 +15,7 @@ export const linesEach = 15;
 const floors = [30, 55, 75, 90, 100];
 
 /** A kitchen of so many recipes, fifteen lines each, components four deep, with three ingredients for ten recipes. */
-export const deepKitchen = (recipes: number): Facts => {
+export const deepKitchen = (recipes: number, which = 0): Facts => {
   const ingredients = Math.ceil(recipes * 0.3);
   const list = <T>(count: number, one: (i: number) => T): T[] =>
     Array.from({ length: count }, (_, i) => one(i));
@@ -23,7 +23,7 @@ export const deepKitchen = (recipes: number): Facts => {
     kitchen: kitchen.parse({ name: 'The deep kitchen', currency: 'GBP', timeZone: 'Europe/London' }),
     places: new Map(),
     ingredients: byKey(list(ingredients, ingredientIn)),
-    recipes: byKey(list(recipes, (i) => recipeIn(i, recipes, ingredients))),
+    recipes: byKey(list(recipes, (i) => recipeIn(i, recipes, ingredients, which))),
   };
 };
 
@@ -43,8 +43,8 @@ const ingredientIn = (i: number): Ingredient => {
   });
 };
 
-const recipeIn = (i: number, count: number, ingredients: number): Recipe => {
-  const chance = chanceFor(`deep ${i}`);
+const recipeIn = (i: number, count: number, ingredients: number, which: number): Recipe => {
+  const chance = chanceFor(`deep ${which} ${i}`);
   const components = componentsOf(i, count, chance);
   const weight = { amount: String(chance.between(24, 90) * 50), unit: 'g' };
   return recipe.parse({
