@@ -130,8 +130,8 @@ const sameGround = ({ facts: before, units }: KitchenCosts, now: Facts): boolean
   before.kitchen.cup === now.kitchen.cup &&
   before.kitchen.units === now.kitchen.units;
 
-/** What an amount bought turns on, prices apart. */
-const weighing = ['notBought', 'edibleYield', 'cookedYields', 'density', 'weights'] as const;
+/** What the lines turn on, prices apart: what is bought for them, and the name that problems call it by. */
+const weighing = ['name', 'notBought', 'edibleYield', 'cookedYields', 'density', 'weights'] as const;
 
 const costsAfter = (before: KitchenCosts, facts: Facts, changed: readonly Ingredient[]): KitchenCosts => {
   const given = new Map<number, Given>();

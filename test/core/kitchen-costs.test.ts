@@ -107,6 +107,15 @@ test('what one price moves, from what to what, the most first', () => {
   expect(costsMoved(before, costsWith(before, [butter]))).toEqual([]);
 });
 
+test('an ingredient by another name is called so in what it leaves open', () => {
+  const flour = food('flour', pack('1 kg at 100'));
+  const loaf = dish('loaf', '1 portion', ['60 percent flour']);
+  const before = kitchenCosts(factsOf([loaf, flour]));
+  const after = costsWith(before, [{ ...flour, name: 'Strong flour' }]);
+  const said = [before, after].map((costs) => gapsOf(costs, 'loaf')[0]!.sentence.slice(0, 22));
+  expect(said).toEqual(['Flour in Loaf: no flou', 'Strong flour in Loaf: ']);
+});
+
 test('a recipe that contains itself is our own mistake', () => {
   const loop = [dish('egg', '1 portion', ['1 batch @hen']), dish('hen', '1 portion', ['1 batch @egg'])];
   expect(() => kitchenCosts(factsOf(loop))).toThrow('contains itself');
