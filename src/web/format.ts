@@ -70,7 +70,7 @@ export class Format {
     const { figure, fraction, unit, and = [] } = shown;
     if (from && !inOneUnit(from, shown)) return html`${this.measure(from)} to ${this.measure(shown)}`;
     const word = unit === 'each' ? '' : plural(unit, figure, fraction);
-    return html`<span class="qty"><b>${from && html`${bare(from)}–`}${bare(shown)}</b>${word && html`<span class="unit">${word}</span>`}</span>${and.map((part) => html` ${this.measure(part)}`)}`;
+    return html`<span class="qty${from && ' range'}"><b>${from && html`${bare(from)}–`}${bare(shown)}</b>${word && html`<span class="unit">${word}</span>`}</span>${and.map((part) => html` ${this.measure(part)}`)}`;
   }
 
   /** "Sat 17 Oct", by the kitchen's locale. */

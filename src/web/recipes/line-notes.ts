@@ -5,11 +5,11 @@ import { inWords, type Shown } from '../../core/quantity/show.js';
 import type { ScaledLine } from '../../core/sheets/scaled-line.js';
 import { type Html, html } from '../html.js';
 import { withMend } from '../mends.js';
-import { typedAmount } from '../typed.js';
+import { typedRange } from '../typed.js';
 import { atThePot } from '../wary.js';
 
-/** What stands below a line: how it scaled where not straight, what to be wary of, what it lacks and where to add it. */
-export type LineNote = { words: Html | string; screen: boolean };
+/** What stands below a line: how it scaled where not straight and what to be wary of; what it lacks, for screens. */
+export type LineNotes = { said: string; open: Html[] };
 
 const ways: Partial<Record<Line['scales'], string>> = {
   herb: 'herb',
@@ -21,7 +21,7 @@ const ways: Partial<Record<Line['scales'], string>> = {
 export const lineNotes = (
   { need, straight, over, open }: ScaledLine,
   shown: (amount: Rational) => Shown,
-): LineNote[] => {
+): LineNotes => {
   const { line } = need;
   const said = [
     need.unit !== share && line.unit === share && `${shareInWords(line)} of the flour`,
@@ -29,16 +29,15 @@ export const lineNotes = (
     straight && !over && `${ways[line.scales]}: straight it would be ${inWords(shown(straight))}`,
     need.wary && `scaled far: ${atThePot[need.wary]}`,
   ].filter((one) => typeof one === 'string');
-  return [
-    ...said.map((words) => ({ words, screen: false })),
-    ...open.map(({ problem, offer }) => ({ words: missing(problem, offer), screen: true })),
-  ];
+  return { said: said.join('; '), open: open.map((one) => missing(one, need.ingredient?.name)) };
 };
 
-const shareInWords = ({ amount, amountTo }: Line): string =>
-  `${typedAmount(amount)}${amountTo === null ? '' : `–${typedAmount(amountTo)}`} %`;
+const shareInWords = ({ amount, amountTo }: Line): string => `${typedRange(amount, amountTo)} %`;
 
-const missing = (problem: ScaledLine['open'][number]['problem'], offer: string): Html => {
+/** What is missing, without the name that stands above it; the reference's figure; and where to add it. */
+const missing = ({ problem, offer }: ScaledLine['open'][number], name = ''): Html => {
   const { sentence, href, mend } = withMend(problem);
-  return html`<span class="loud">${sentence}</span>${offer && ` ${offer}`} <a href="${href}">${mend}</a>`;
+  const rest = sentence.startsWith(`${name}: `) ? sentence.slice(name.length + 2) : sentence;
+  const said = rest.charAt(0).toUpperCase() + rest.slice(1);
+  return html`<b class="loud">${said}</b>${offer && ` ${offer}`} <a href="${href}">${mend}</a>`;
 };

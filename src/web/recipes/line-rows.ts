@@ -11,7 +11,7 @@ import { statesBought } from '../../core/weighing.js';
 import { bare, type Format, formatFor } from '../format.js';
 import { type Html, html, nothing } from '../html.js';
 import { pageOf } from '../links.js';
-import { type LineNote, lineNotes } from './line-notes.js';
+import { type LineNotes, lineNotes } from './line-notes.js';
 
 export type LineRow = {
   key: string;
@@ -23,7 +23,7 @@ export type LineRow = {
   href: string;
   component: boolean;
   preparation: string;
-  notes: LineNote[];
+  notes: LineNotes;
   bought: Html;
   allergens: Html;
   cost: Html;
