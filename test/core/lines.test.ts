@@ -13,8 +13,6 @@ const at = (facts: ReturnType<typeof factsOf>, times: string, key = 'dish') => {
   const { value, problems } = scale(facts.recipes.get(key)!, R.parse(times), facts);
   return { lines: value[0]!.lines, problems, value };
 };
-const sentences = (facts: ReturnType<typeof factsOf>, times = '1', key = 'dish') =>
-  at(facts, times, key).problems.map(({ sentence }) => sentence);
 
 describe('a range', () => {
   // "2–3 cloves" × 4 = "8–12 cloves": 12 are needed, of 3 g each, and 12 are paid for at 10 a clove.
@@ -140,38 +138,6 @@ describe('stated once cooked', () => {
   });
 });
 
-// The flags: over twice the recipe or under half of it, once for a line, and nothing is changed by them.
-describe('what seldom scales straight', () => {
-  const cake = factsOf([
-    dish(
-      'dish',
-      '1 portion',
-      ['1 tsp salt', '1 tsp powder', '2 each leaves', '1 tsp powder batch', '100 g butter'],
-      steps({ minutes: 30, oven: { heat: 180 } }),
-    ),
-    food('salt', { name: 'Sea salt flakes' }),
-    food('powder', { name: 'Baking powder, aluminium-free' }),
-    food('leaves', { name: 'Gelatine leaves' }),
-    food('butter', { name: 'Butter, salted' }),
-  ]);
-  const flagged = (times: string) =>
-    at(cake, times)
-      .problems.filter(({ code }) => code.endsWith('-far'))
-      .map(({ subject }) => subject.field);
-
-  test.each(['1/2', '1', '2', '0'])('is not flagged at × %s', (times) => expect(flagged(times)).toEqual([]));
-  test.each(['0.49', '2.01', '40'])('is flagged once for each line at × %s, and the minutes', (times) => {
-    const own = ['lines/l0/amount', 'lines/l1/amount', 'lines/l2/amount', 'steps'];
-    expect(flagged(times)).toEqual(own);
-    expect(said(at(cake, times).lines[0]!.amount)).toBe(times);
-  });
-  test('says by how much', () => {
-    expect(sentences(cake, '4.6')).toContain(
-      'Sea salt flakes in Dish is scaled × 4.60. Salt seldom scales straight: hold some back and taste.',
-    );
-  });
-});
-
 // 100 g of thyme and 1 kg of leeks for one; at ten times 6 × 100 g go in, not 10 × 100 g: 10.6 kg for ten guests.
 test('a dish without a stated weight weighs what goes in', () => {
   const facts = factsOf([
@@ -185,18 +151,4 @@ test('a dish without a stated weight weighs what goes in', () => {
   const asked = { portions: R.of(10), portion: null };
   const [herb, leek] = scaledRecipe(facts.recipes.get('dish')!, asked, facts).value.lines;
   expect([said(herb!.straight), leek!.straight]).toEqual(['1000', undefined]);
-});
-
-// A spoonful of oil without a density: the line asks for it and offers the reference's, with its source.
-test('a fact that a line waits for is offered from the reference, in words', () => {
-  const facts = factsOf([
-    dish('dish', '1 portion', ['2 tbsp oil', '1 each oil', '1 g oil']),
-    food('oil', { name: 'Olive oil', edibleYield: null }),
-  ]);
-  const { lines: open } = scaledRecipe(facts.recipes.get('dish')!, undefined, facts).value;
-  const [density] = open[0]!.open;
-  expect(density!.problem.sentence).toBe("Olive oil: no density, so ml can't be turned into weight.");
-  expect(density!.offer).toMatch(/^The reference has 0\.91\d+ g in one ml: .*\(USDA SR28 04053, /);
-  expect(open[1]!.open[0]).toMatchObject({ problem: { code: 'no-weight' }, offer: '' });
-  expect(open[2]!.open[0]!.problem.code).toBe('no-yield');
 });

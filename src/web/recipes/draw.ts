@@ -1,12 +1,11 @@
 import type { FastifyReply } from 'fastify';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { normalName } from '../../core/names.js';
-import { cookedWays } from '../../store/cooked.js';
 import type { Named } from '../../store/names.js';
 import { relativesOf } from '../../store/recipes.js';
 import { cupChoices } from '../cups.js';
 import type { Choice, Fault } from '../fields.js';
-import { type Form, rows, text } from '../form.js';
+import { type Form, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { type Html, html, nothing } from '../html.js';
 import { pageOf } from '../links.js';
@@ -14,29 +13,22 @@ import { inOrder } from '../listing.js';
 import { mark } from '../marks.js';
 import { page } from '../page.js';
 import type { Items } from './items.js';
+import { type LineOffers, lineOffers } from './line-offers.js';
 import { scaleChoices, statedChoices } from './line-words.js';
-import { isFresh } from './lines.js';
 import type { PreviewRow } from './preview.js';
 import { keyed } from './steps.js';
 import { shapeChoices } from './tin.js';
 import { type EventUse, usesNow } from './uses.js';
 
-/** What is offered for a line whose name is not known yet: names that are near, or an ingredient of that name. */
-export type Offer = { near: readonly string[]; name: string; fresh: boolean } | undefined;
-
-export type RecipeChange = {
+export type RecipeChange = LineOffers & {
   key: string;
   address: string;
   back: string;
   gutter: string;
   at: string;
   items: Items['offered'];
-  offers: Offer[];
-  /** Ways each line's ingredient is known to be cooked. */
-  ways: (readonly string[])[];
   scalings: Choice[];
   stateds: Choice[];
-  open: number;
   earlier: { value: string; label: string }[][];
   degrees: string;
   cups: Choice[];
@@ -66,12 +58,7 @@ export const drawRecipe = async (
 ) => {
   const { request } = reply;
   const uses = key ? await usesNow(request, key) : [];
-  const lines = rows(form, 'lines');
-  const ingredients = lines.map((row) => ingredientOf(row, items));
-  const ways = await cookedWays(
-    request.server.house.db,
-    ingredients.filter((one) => one !== undefined),
-  );
+  const lines = await lineOffers(form, items, request.server.house.db);
   const { usedIn } = await relativesOf(request.server.house.db, key);
   const address = key ? `${pageOf('recipe', key)}/edit` : '/recipes/new';
   const steps = keyed(form).map((row, i) => ({ key: text(row, 'key'), label: stepLabel(row, i) }));
@@ -82,11 +69,9 @@ export const drawRecipe = async (
     gutter: key ? 'recipe' : text(form, 'variantOf') ? 'new variant' : 'new recipe',
     at,
     items: inOrder(items.offered, request.kitchen.locale),
-    offers: lines.map((row) => offerFor(row, items)),
-    ways: ingredients.map((one) => ways.get(one ?? '') ?? []),
+    ...lines,
     scalings: scaleChoices,
     stateds: statedChoices,
-    open: lines.filter((row) => offerFor(row, items)?.fresh === false).length,
     earlier: steps.map((_, i) =>
       steps.slice(0, i).flatMap(({ key, label }) => (key ? [{ value: key, label }] : [])),
     ),
@@ -115,22 +100,9 @@ const throughTo = (
   return html`Saving works the change through to${events}${both ? ', and to the recipes ' : usedIn.length > 0 && ' '}${recipes}: quantities, prep, costing and allergens.`;
 };
 
-/** The key of the ingredient that a line names; undefined where it names none there is. */
-const ingredientOf = (row: Form, items: Items): string | undefined => {
-  const found = items.find(text(row, 'item').trim());
-  return 'item' in found && 'ingredient' in found.item ? found.item.ingredient : undefined;
-};
-
 const stepLabel = (row: Form, at: number): string => {
   const words = text(row, 'words').trim();
   return `${at + 1} ${words.length > 40 ? `${words.slice(0, 40)}…` : words}`;
-};
-
-const offerFor = (row: Form, items: Items): Offer => {
-  const name = text(row, 'item').trim();
-  const found = name ? items.find(name) : undefined;
-  if (!found || !('near' in found)) return undefined;
-  return { near: found.near, name, fresh: isFresh(row) };
 };
 
 const namesakeOf = (form: Form, key: string, recipes: readonly Named[]) => {
