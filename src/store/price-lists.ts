@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { sql } from 'kysely';
 import { newIngredient, type Revision, revisionsOf, withPrices } from '../core/exchange/prices/apply.js';
 import type { Choices } from '../core/exchange/prices/match.js';
 import { kinds, type Plan, planOf } from '../core/exchange/prices/plan.js';
@@ -22,8 +21,8 @@ import { putTogether, type SavedTogether, storedBy, type Wanted } from './togeth
 /** A list as it was read, whose it is, and what the cook chose for its rows. */
 export type Asked = { key: string; read: ListRead; choices: Choices };
 
-/** What a list would do to the facts as they stand, and the mark of exactly that. */
-export type Planned = { plan: Plan; mark: string; names: readonly Pick<Ingredient, 'key' | 'name'>[] };
+/** What a list would do to the facts as they stand, the mark of exactly that, and the ingredients it was worked out from. */
+export type Planned = { plan: Plan; mark: string; ingredients: readonly Ingredient[] };
 
 /** Works out what a list would change; `key` is that of the kitchen's own record of the supplier's lists. */
 export const planList = async (db: Db, { key, read, choices }: Asked, kitchen: Kitchen): Promise<Planned> => {
@@ -37,7 +36,7 @@ export const planList = async (db: Db, { key, read, choices }: Asked, kitchen: K
   const whole = new Map((await load(db, 'ingredient', { keys: old })).map(({ key, doc }) => [key, doc]));
   const ingredients = latest.map((one) => whole.get(one.key) ?? one);
   const plan = old.length === 0 ? first : planOf(read, { ...from, ingredients });
-  return { plan, mark: markOf(plan), names: latest.filter(({ archived }) => !archived) };
+  return { plan, mark: markOf(plan), ingredients };
 };
 
 const markOf = (plan: Plan): string => {
@@ -122,20 +121,6 @@ const withLeftOut = (kitchen: Kitchen, list: PriceList, choices: Choices): Kitch
   const leftOut = [...kept, ...more].slice(-mostLeftOut);
   const priceLists = kitchen.priceLists.map((one) => (one.key === list.key ? { ...one, leftOut } : one));
   return { ...kitchen, priceLists };
-};
-
-/** In how many recipes that are not archived these ingredients stand, themselves or within a component. */
-export const recipesWith = async (db: Db, keys: readonly string[]): Promise<number> => {
-  const { rows } = await sql<{ recipes: number }>`
-    with recursive felt (key) as (
-      select r.key from recipe r join recipe_line l on l.recipe_id = r.id where l.ingredient = any(${keys})
-      union
-      select r.key from felt join recipe_line l on l.component = felt.key join recipe r on r.id = l.recipe_id
-    )
-    select count(*) as recipes from felt join recipe r on r.key = felt.key where r.archived_at is null`.execute(
-    db,
-  );
-  return Number(rows[0]?.recipes ?? 0);
 };
 
 /** Who sells the packs there are, each once, in no order. */

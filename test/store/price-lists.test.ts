@@ -7,7 +7,7 @@ import { edit } from '../../src/store/changes.js';
 import { chooseFor, draftBy, keepDraft } from '../../src/store/csv-drafts.js';
 import { read } from '../../src/store/documents.js';
 import { countTogether, history } from '../../src/store/history.js';
-import { applyList, planList, recipesWith } from '../../src/store/price-lists.js';
+import { applyList, planList } from '../../src/store/price-lists.js';
 import { undo } from '../../src/store/undo.js';
 import { undoTogether } from '../../src/store/undo-together.js';
 import { exportWorkbook } from '../../src/store/workbook.js';
@@ -123,12 +123,6 @@ test('a new ingredient comes with its price, and goes with undo unless something
     ...by,
   });
   expect((await undoTogether(at.db, together, other)).outcome).toBe('refused');
-});
-
-test('how many recipes use what changes, through components too', async () => {
-  expect(await recipesWith(at.db, ['flour'])).toBe(2);
-  expect(await recipesWith(at.db, ['leek'])).toBe(1);
-  expect(await recipesWith(at.db, [])).toBe(0);
 });
 
 test('a draft is kept with its choices for a week', async () => {

@@ -1,10 +1,15 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { revisionsOf } from '../../core/exchange/prices/apply.js';
+import { costsMoved } from '../../core/costs-moved.js';
+import { type Revision, revisionsOf, withPrices } from '../../core/exchange/prices/apply.js';
 import type { Plan } from '../../core/exchange/prices/plan.js';
+import type { Ingredient } from '../../core/facts/ingredient.js';
 import type { PriceList } from '../../core/facts/price-list.js';
-import { applyList, type Planned, planList, recipesWith } from '../../store/price-lists.js';
+import { costsWith } from '../../core/kitchen-costs.js';
+import { applyList, type Planned, planList } from '../../store/price-lists.js';
+import { costsNow, movedInWords } from '../costs.js';
 import type { Fault } from '../fields.js';
 import { type Form, text } from '../form.js';
+import { formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
 import { page } from '../page.js';
 import { goTo, saving } from '../save.js';
@@ -16,10 +21,10 @@ export type PreviewPage = PreviewModel & {
   supplier: string;
   date: string;
   mark: string;
-  /** How many ingredients are written, how many prices, and in how many recipes what changes stands. */
+  /** How many ingredients are written, how many prices, and which recipes' costs they move. */
   written: number;
   prices: number;
-  recipes: number;
+  moves: string;
   ingredients: string[];
   /** Set when the facts changed since the page was shown, so that nothing was taken over. */
   moved: boolean;
@@ -74,9 +79,9 @@ export const drawPreview = async (
   { moved = false, refusal = '', form = {}, faults = [] }: Said,
 ): Promise<unknown> => {
   const { request } = reply;
-  const { plan, mark, names } = await plannedFor(request, draft, list);
+  const { plan, mark, ingredients } = await plannedFor(request, draft, list);
+  const names = ingredients.filter(({ archived }) => !archived);
   const touched = revisionsOf(plan);
-  const keys = touched.flatMap(({ key }) => key ?? []);
   const model: PreviewPage = {
     ...previewOf(plan, { kitchen: request.kitchen, names, asked: query(request, 'q').trim() }),
     address: addressOf(draft.key),
@@ -85,7 +90,7 @@ export const drawPreview = async (
     mark,
     written: touched.length,
     prices: pricesIn(plan),
-    recipes: await recipesWith(request.server.house.db, keys),
+    moves: await movesOf(request, touched, ingredients),
     ingredients: names.length <= 5000 ? names.map(({ name }) => name).toSorted() : [],
     moved,
     refusal,
@@ -98,6 +103,21 @@ export const drawPreview = async (
     faults,
     ...model,
   });
+};
+
+/** Which recipes cost something else with these prices: those priced at a pack whose standing price moves. */
+const movesOf = async (
+  request: FastifyRequest,
+  touched: readonly Revision[],
+  ingredients: readonly Ingredient[],
+): Promise<string> => {
+  const there = new Map(ingredients.map((one) => [one.key, one]));
+  const changed = touched.flatMap((revision) => {
+    const doc = revision.key === null ? undefined : there.get(revision.key);
+    return doc ? [withPrices(doc, revision, '')] : [];
+  });
+  const costs = await costsNow(request.server.house.db);
+  return movedInWords(costsMoved(costs, costsWith(costs, changed)), formatFor(request.kitchen));
 };
 
 export const plannedFor = (request: FastifyRequest, draft: Draft, list: PriceList): Promise<Planned> =>

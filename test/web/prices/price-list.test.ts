@@ -6,7 +6,11 @@ import { fieldsOf } from '../forms.js';
 
 let agent: Agent;
 beforeAll(async () => {
-  agent = await agentOn(exampleKitchen());
+  const kitchen = exampleKitchen();
+  // Paid before the day these tests play on, so that a later price takes its place.
+  for (const { packs } of kitchen.ingredients.filter(({ key }) => key === 'leek'))
+    for (const { prices } of packs) for (const price of prices) price.date = '2026-08-01';
+  agent = await agentOn(kitchen);
 });
 afterAll(() => agent.close());
 
@@ -38,6 +42,7 @@ test('columns are chosen once, what changes is shown first, one Undo takes all o
   expect(page.status).toBe(200);
   expect(page.text).toContain('Take over 1 price');
   expect(page.text).toContain('a new pack, matched by its name');
+  expect(page.text).toContain('Moves no recipe’s cost.');
   expect(page.text).toContain('&lt;script&gt;');
   expect(page.text).not.toContain('<script>alert');
   expect(await leek()).toEqual(
@@ -140,6 +145,7 @@ test('what can’t be read is said, and what was typed stays', async () => {
   expect(broken.text).toContain('is never closed');
   expect(broken.text).toContain('&quot;c,d');
   expect((await send('a\0b')).text).toContain('This is no text.');
+  expect((await send('x\n'.repeat(50_002))).text).toContain('This has more than 50 000 rows.');
   expect((await agent.get('/ingredients/prices/nosuch')).status).toBe(404);
   expect((await agent.post('/ingredients/prices/nosuch', {})).status).toBe(404);
 });
@@ -174,4 +180,16 @@ test('every row can be had as CSV, with nothing in it that a spreadsheet runs', 
   expect(headers['content-type']).toContain('text/csv');
   expect(text).toContain(`"'=HYPERLINK(""x"")"`.replace(/^"|"$/g, ''));
   expect(text).toContain('3,refused,Leek');
+});
+
+test('which recipes cost something else is said before anything is taken over', async () => {
+  const { packs } = await leek();
+  const used = packs.find(({ preferred }: { preferred: boolean }) => preferred);
+  const { amount, unit } = used.size;
+  const rows = `Description,Pack size,Price\r\nLeek,${amount} ${unit},99.00\r\n`;
+  const sent = await send(rows, { supplier: used.supplier, date: '14 Oct 2026' });
+  const to = sent.headers.location!;
+  const saved = await agent.post(to, fieldsOf((await agent.get(to)).text, to));
+  const page = await agent.get(saved.headers.location!);
+  expect(page.text).toMatch(/Moves \d+ recipes?; most: .+ → .+ a portion\./);
 });
