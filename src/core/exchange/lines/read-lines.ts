@@ -3,7 +3,7 @@ import type { LineReading } from './reading.js';
 
 /** More than any list of ingredients; beyond it nothing is read, so that an answer never takes long. */
 export const mostLines = 20_000;
-export const mostText = 1_000_000;
+export const mostText = 600_000;
 
 /** One answer for each line of a text, blank ones included; or the sentence that says why it is too much. */
 export const readLines = (text: string): LineReading[] | { sentence: string } => {

@@ -135,7 +135,12 @@ const telling = ({ portions, weight, volume, text }: YieldReading): number =>
 const yieldTexts = (value: Value | undefined, resolve: (value: Value) => Value): string[] =>
   listOf(value).flatMap((one) => {
     const node = resolve(one);
-    if (!isNode(node) || property(node, 'value') === undefined) return textsOf(node, resolve);
+    if (!isNode(node)) return textsOf(node, resolve);
+    const [least] = textsOf(property(node, 'minValue'), resolve);
+    const [most] = textsOf(property(node, 'maxValue'), resolve);
+    if (least && most)
+      return [[`${least}-${most}`, ...textsOf(property(node, 'unitText'), resolve)].join(' ')];
+    if (property(node, 'value') === undefined) return textsOf(node, resolve);
     const parts = [property(node, 'value'), property(node, 'unitText', 'unitCode')].flatMap((part) =>
       textsOf(part, resolve),
     );

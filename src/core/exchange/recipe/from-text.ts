@@ -1,8 +1,9 @@
+import { isMeasuredUnit } from '../lines/measures.js';
 import { readLine } from '../lines/read-line.js';
 import { readMethod } from '../method/read-method.js';
 import type { RecipeDraft, Source, Times } from './draft.js';
 import { sectionsOf } from './from-node.js';
-import { endMark, factsOf, furniture, ingredientsMark, methodMark, notesMark } from './marks.js';
+import { endMark, factsOf, forHowMany, furniture, ingredientsMark, methodMark, notesMark } from './marks.js';
 import { noYield, readYield } from './yield.js';
 
 type Part = 'top' | 'ingredients' | 'method' | 'notes' | 'end';
@@ -20,7 +21,10 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
   if (sections.every((one) => one.lines.length === 0)) return undefined;
   const top = sorted.top.filter((line) => line !== '' && !furniture.test(line));
   const first = top.find(isTitle) ?? top[0] ?? '';
-  const name = title || first.replace(/^[#*\s]+|[*\s:]+$/g, '').replace(label, '');
+  const named = title || first.replace(/^[#*\s]+|[*\s:]+$/g, '').replace(label, '');
+  const inTitle = named.endsWith(')') && named.length <= 200 ? forHowMany.exec(named) : null;
+  const name = inTitle ? named.slice(0, inTitle.index).trim() : named;
+  sorted.yieldText ||= inTitle?.[1] ?? '';
   const made = sorted.yieldText
     ? readYield(sorted.yieldText)
     : { yield: noYield, because: ['What it makes is not said.'] };
@@ -29,6 +33,7 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
     ...made.because,
     ...headings,
     ...(steps.length > 0 ? [] : ['No method was found.']),
+    ...(sorted.method.filter(isAmount).length > 1 ? ['Another list may stand in the method.'] : []),
     ...(sorted.guessed ? ['Where the ingredients end and the method begins is not marked.'] : []),
   ];
   const note = [...top, ...sorted.notes]
@@ -44,6 +49,13 @@ export const fromText = (text: string, source: Source, title = ''): RecipeDraft 
     note: note.slice(0, 4000),
     unsure,
   };
+};
+
+/** A line of a method that only names an amount: "2kg damsons". */
+const isAmount = (line: string): boolean => {
+  if (line.length > 60 || !/^[\d½⅓⅔¼¾⅛]/.test(line) || /^\d{1,2}[.)]/.test(line)) return false;
+  const read = readLine(line);
+  return read.kind === 'line' && isMeasuredUnit(read.unit);
 };
 
 /** A title is short and no sentence. */
@@ -78,6 +90,8 @@ const sort = (lines: readonly string[]): Sorted => {
     const mark = partOf(line, part);
     if (mark) {
       part = mark;
+      if (mark === 'ingredients')
+        sorted.yieldText ||= forHowMany.exec(line.split(':')[0]!.slice(0, 100))?.[1] ?? '';
       const behind = line.slice(line.indexOf(':') + 1).trim();
       if (line.includes(':') && behind)
         sorted[part].push(...(part === 'ingredients' ? inOneLine(behind) : [behind]));

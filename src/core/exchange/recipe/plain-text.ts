@@ -6,7 +6,7 @@ const breaks = new Set('p br li div h1 h2 h3 h4 h5 h6 tr ul ol section article'.
 export const plainText = (text: string): string => {
   const once = stripped(text);
   // Recipe data is often escaped once for JSON and once more for the page.
-  return /&(?:#\d+|#x[\da-f]+|[a-z]+\d*);/i.test(once) ? stripped(once) : once;
+  return /&(?:#\d+|#x[\da-f]+|[a-z]+\d*);|<\/?[a-z][^<>]*>/i.test(once) ? stripped(once) : once;
 };
 
 const stripped = (text: string): string => {

@@ -87,6 +87,32 @@ test('data: both names of the list, and steps in the order of their positions', 
   });
 });
 
+test('for how many stands in the title or over the list; a second list that nothing announces is said', () => {
+  const method = 'Boil the leek in the stock for 20 minutes, then blend until smooth.';
+  for (const text of [
+    `Soup (serves 4)\n\n1 leek\n1 l stock\n\n${method}`,
+    `Soup\n\nIngredients for 4:\n1 leek\n1 l stock\n\nMethod\n${method}`,
+    `Soup\n\nIngredients (for 4 people)\n1 leek\n1 l stock\n\nMethod\n${method}`,
+  ])
+    expect(brief(text)).toMatchObject([
+      { name: 'Soup', made: ['4', null], lines: ['1 each leek', '1 l stock'] },
+    ]);
+  const two = readRecipes(
+    `Jam\n1kg plums\n1kg sugar\nBoil fast for 10 minutes, then pot in warm jars.\n\nJelly\n2kg damsons\n1 l water\nBoil.`,
+  );
+  expect('drafts' in two && two.drafts[0]!.unsure).toContain('Another list may stand in the method.');
+});
+
+test('data: a yield with its least and most, mark-up written as entities', () => {
+  const data = {
+    '@type': 'Recipe',
+    name: '&lt;b&gt;Stew&lt;/b&gt;',
+    recipeYield: { '@type': 'QuantitativeValue', minValue: 4, maxValue: 6 },
+    recipeIngredient: ['1 leek'],
+  };
+  expect(brief(JSON.stringify(data))[0]).toMatchObject({ name: 'Stew', made: ['4', '6'] });
+});
+
 test.each([
   ['Makes 1 loaf (10 slices)', '10', true],
   ['Makes one 20cm cake, serves 8', '8', false],
