@@ -19,6 +19,7 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
   }
   const crossed = isWord(tokens[head.end], 'x') || isSign(tokens[head.end], '×', '*');
   if (crossed) head.end += 1;
+  head.crossed = crossed;
   numbered(line, head);
   const ofLength = sizeBefore(line, head, crossed);
   const extent = readiedEnd(tokens, extentsEnd(tokens, head.end));

@@ -89,7 +89,7 @@ const doubtOfWord = (
 };
 
 const doubtOfFigure = (food: readonly Token[], at: number, token: Token): string | undefined =>
-  isSign(food[at + 1], '%') || token.text === '00' || token.text === '0'
+  (isSign(food[at + 1], '%') && at + 2 < food.length) || token.text === '00' || token.text === '0'
     ? undefined
     : `"${token.text}" is not read as an amount.`;
 
@@ -121,7 +121,12 @@ const addsAmount = (tokens: readonly Token[]): boolean =>
   tokens.some((token, at) => {
     if (parts.has(token.low) && figureAt(tokens, at + 1)) return true;
     const partOfOther = isWord(token, 'of') && parts.has(tokens[at - 1]?.low ?? '');
-    if (!partOfOther && !isWord(token, 'plus', 'with', 'or', 'and') && !isSign(token, '+', '&')) return false;
+    if (
+      !partOfOther &&
+      !isWord(token, 'plus', 'with', 'or', 'and', 'less', 'minus') &&
+      !isSign(token, '+', '&')
+    )
+      return false;
     const figure = figureAt(tokens, at + 1);
     if (!figure) return false;
     return (

@@ -154,7 +154,7 @@ export const fits = (value: Rational): boolean =>
 /** The figure that starts at a token, a range as both its ends; undefined when none does. */
 export const figureAt = (tokens: readonly Token[], at: number): Figure | undefined => {
   const from = single(tokens, at);
-  if (!from || !fits(from.value)) return undefined;
+  if (!from || !fits(from.value) || isSign(tokens[from.end], '%')) return undefined;
   const hangs = isDash(tokens[from.end]) && isWord(tokens[from.end + 1], 'to', 'or');
   const at2 = hangs ? from.end + 1 : from.end;
   const joins = isDash(tokens[at2]) || isWord(tokens[at2], 'to', 'or');

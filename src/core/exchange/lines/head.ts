@@ -18,6 +18,8 @@ export type Head = {
   notes: string[];
   because: string[];
   end: number;
+  /** True when an x stands between figure and size. */
+  crossed?: boolean;
 };
 
 /** No amount at all. */

@@ -74,6 +74,10 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
   if (head.quantity === null) because.push(...withoutAmount(rest, named.name));
   if (rest.some((token) => isSign(token, '/') && token.spaced))
     because.push('A stroke may part foods, or what is to be done.');
+  if (found.before.some((words) => /\b(?:or|plus|minus|less) [\d½⅓⅔¼¾⅛]/i.test(words)))
+    because.push('Two amounts are stated, and only the first is read as the amount.');
+  if (head.pack && named.unit === 'each' && head.crossed && !isPlural(named.food.at(-1)))
+    because.push('Whether pieces are counted, or what they weigh in all, is not said.');
   if (found.open) because.push('A bracket opens and never closes.');
   if (head.quantity?.isZero) because.push('An amount of nothing is stated.');
   return {

@@ -1,5 +1,5 @@
 /** Bullets, boxes to tick and the numbers of a list say nothing of the line itself. */
-const bullet = /^(?:[\p{So}•·‣»›>*†–—-]+|\[[ xX]?\]|o(?= [\d½⅓⅔¼¾⅛]))\s*/u;
+const bullet = /^(?:[\p{So}•·‣»›*†–—-]+|>(?=\s)|\[[ xX]?\]|o(?= [\d½⅓⅔¼¾⅛]))\s*/u;
 const listNumber = /^(?:\d{1,2}[.)]|[a-z]\))\s+(?=[\d½⅓⅔¼¾⅛])/;
 
 /** Raised and lowered figures of a fraction, "¹⁄₂", as plain ones. */

@@ -97,7 +97,7 @@ knuckle korean kosher la lacinato ladies' laid lan leaf lean lebanese leftover l
 lightly lima lincolnshire line link lip little littleneck live loin lollo long low lower lowfat lump
 machine made madras malthouse manila manuka manzanilla marinated maris marsh marzano mature medium
 merguez mexican meyer micro microwave middle mignonette mild mineral mini minute mixed monterey moong
-moroccan muscovado mushy napa nashi natural navel navy neck nero nest neutral new nib nicoise no-boil
+moroccan muscovado mushy napa nashi natural navel navy neck nero nest neutral new nib nicoise boil
 nocellara non nonfat nonpareille nonstick northern nuremberg oak old open organic osmotic outdoor oven
 ox pak pale palm parma part passion pearled persian petal petits phyllo pickled piece pig pimento
 pimiento pinhead pink pip piper piquillo piri plain poblano pod pointed pois pole polish pontiac popped
