@@ -150,6 +150,7 @@ const noteFrom = (words: readonly Token[], start: number, asBought: boolean): nu
     if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
     if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at, asBought)) return at;
     if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;
+    if (isWord(token, 'the') && isWord(next, 'size')) return at;
     if (isWord(token, 'room') && isWord(words[at + 1], 'temp', 'temperature')) return at;
     if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
       return at;

@@ -56,7 +56,8 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   orTwo(tokens, head);
   orOthers(line, head);
   if (!fits(head.quantity!) || (head.to && !fits(head.to))) return undefined;
-  if (head.unit === 'spoon') head.because.push('Which spoon is meant is not said.');
+  if (['spoon', 'saltspoon', 'breakfastcup'].includes(head.unit ?? ''))
+    head.because.push('Which spoon or cup is meant is not said.');
   if (isWord(tokens[head.end], 'each') && head.end + 1 < tokens.length) {
     head.notes.push('each');
     head.because.push('The amount is of each of several foods.');
@@ -66,13 +67,14 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
   return head;
 };
 
-/** "10 or so", "500 g or thereabouts". */
+/** "10 or so", "500 g or thereabouts", "4ish". */
 const orSo = (line: Line, head: Head): void => {
-  const words = line.tokens.slice(head.end, head.end + 2);
-  if (!isWord(words[0], 'or') || !isWord(words[1], 'so', 'thereabouts')) return;
+  const ish = isWord(line.tokens[head.end], 'ish') ? 1 : 0;
+  const words = line.tokens.slice(head.end, head.end + (ish || 2));
+  if (!ish && !(isWord(words[0], 'or') && isWord(words[1], 'so', 'thereabouts'))) return;
   head.notes.push(wordsOf(line, words));
   head.because.push('The amount is only about that.');
-  head.end += 2;
+  head.end += words.length;
 };
 
 /** "1 large or 2 small onions": as many of another size, a note. */

@@ -3,7 +3,7 @@ import { tokensOf } from './tokens.js';
 
 /** Parts of a dish: in capitals and alone they open a section. */
 export const dishParts =
-  /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|crust|base|garnish|dough|batter|stuffing)$/i;
+  /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|salad|crust|base|garnish|dough|batter|stuffing)$/i;
 
 const sections =
   /^(?:(?:main |the |dry |wet |other )?ingredients|method|directions|instructions|preparation|equipment|(?:cook's )?notes?|you will need|you'll need|what you need|shopping list)$/i;

@@ -107,6 +107,8 @@ export const counts = spelt({
   glass: 'glass glasses',
   wineglass: 'wineglass wineglasses',
   mug: 'mug mugs',
+  breakfastcup: 'breakfastcup breakfastcups',
+  saltspoon: 'saltspoon saltspoons',
   teacup: 'teacup teacups teacupful teacupfuls',
   walnut: 'walnut',
   hazelnut: 'hazelnut',

@@ -19,6 +19,7 @@ test.each([
   'lines-tenth',
   'lines-eleventh',
   'lines-twelfth',
+  'lines-thirteenth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
