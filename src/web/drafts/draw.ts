@@ -28,6 +28,8 @@ export type DraftPage = {
   choices: { value: string; label: string }[];
   steps: StepRow[];
   allNew: string[];
+  /** true when an ingredient is made with this recipe. */
+  fresh: boolean;
   focus: string;
   degrees: string;
   items: { name: string; isRecipe: boolean }[];
@@ -84,6 +86,7 @@ export const drawDraft = async (
     })),
     steps,
     allNew: allNew(form, { read, around: known }).map((row) => text(row, 'item').trim()),
+    fresh: lines.some((row) => row.fresh !== ''),
     focus: faults.length > 0 || stale ? '' : nextOpen([head.open, lines, steps], after),
     degrees: `°${kitchen.heat}`,
     // A part is put into a page that has them.

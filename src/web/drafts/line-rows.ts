@@ -41,6 +41,7 @@ export const lineRows = (form: Form, read: RecipeDraft, around: Around, fields: 
     const meaning = around.meaning(row);
     const measure = measureIn(row);
     const asksWeight = canHold(measure) && !weightOf(measure.unit, around.ingredient(row));
+    const said = asksWeight && text(row, 'holds').trim() !== '';
     const one = measure.unit === 'each' ? 'piece' : measure.unit;
     return {
       at,
@@ -52,7 +53,7 @@ export const lineRows = (form: Form, read: RecipeDraft, around: Around, fields: 
       shown: fields.anyFault(at) || (open && text(row, 'item').trim() === ''),
       because: open ? because : [],
       summary: summaryOf(row, meaning, asksWeight),
-      ask: (!out && !open && askOf(measure, around.ingredient(row))) || '',
+      ask: (!out && !open && !said && askOf(measure, around.ingredient(row))) || '',
       fresh: meaning.fresh && !out ? freshInWords(meaning.fresh) : '',
       holds: asksWeight ? `One ${one} weighs` : '',
       buttons: open ? buttonsFor(row, place, meaning, because, { source, asksWeight }) : [],
@@ -90,8 +91,8 @@ const summaryOf = (row: Form, { match, fresh }: Meaning, asksWeight: boolean): H
 const freshInWords = ({ name, food }: { name: string; food: string }): string => {
   const figures = foodOf(food);
   return figures
-    ? `New ingredient “${name}”, made when you save, with the figures of ${figures.name}: ${foodInWords(figures)}. Its price, label and diets are not known until you enter them.`
-    : `New ingredient “${name}”, made when you save. Its price, yield, label and diets are not known until you enter them.`;
+    ? `New ingredient “${name}”, made when you save, with the figures of ${figures.name}: ${foodInWords(figures)}.`
+    : `New ingredient “${name}”, made when you save.`;
 };
 
 const mostFoods = { near: 1, none: 2 };
