@@ -1,5 +1,5 @@
 import type { FastifyReply } from 'fastify';
-import { columnsOf, type Guess, guessColumns } from '../../core/exchange/prices/guess.js';
+import { columnsAgain, columnsOf, type Guess, guessColumns } from '../../core/exchange/prices/guess.js';
 import { type ListColumn, listColumns, type PriceList } from '../../core/facts/price-list.js';
 import { todayOf } from '../coming.js';
 import { Reading } from '../faults.js';
@@ -40,7 +40,8 @@ export const askForColumns: Answerer = async (request, reply) => {
   if (!draft) return notKept(reply);
   const list = listOfSupplier(request.kitchen, draft.settings.supplier);
   const guess = guessColumns(draft.csv, todayOf(request));
-  return draw(reply, draft, guess, formOf(list && list.columns.length > 0 ? list : guess));
+  const again = list && columnsAgain(draft.csv, list);
+  return draw(reply, draft, guess, formOf(list && again ? { ...list, columns: again } : guess));
 };
 
 const formOf = ({

@@ -2,11 +2,10 @@ import type { Ingredient, Pack, Price } from '../../facts/ingredient.js';
 import type { Kitchen } from '../../facts/kitchen.js';
 import type { PriceList } from '../../facts/price-list.js';
 import { normalName } from '../../names.js';
-import { exact } from '../../quantity/amount.js';
 import { Rational } from '../../quantity/rational.js';
-import { quantity } from '../../quantity/units.js';
-import { boughtIn, isMissing, latestPrice, preferredPack } from '../../weighing.js';
-import { type Choices, type Match, matcherOf } from './match.js';
+import { latestPrice } from '../../weighing.js';
+import { type Choices, type Match, type Matched, type Matcher, matcherOf } from './match.js';
+import { misfit, nameTaken } from './misfit.js';
 import type { Named } from './near.js';
 import type { ListRead, ListRow, Refusal } from './rows.js';
 
@@ -40,9 +39,6 @@ type From = {
   choices: Choices;
 };
 
-const mostPrices = 2000;
-const mostPacks = 60;
-
 /** Works out what a list read as it was would change; rows of one pack are taken day by day. */
 export const planOf = ({ rows, refused }: ListRead, from: From): Plan => {
   const matcher = matcherOf(from.ingredients, from);
@@ -56,37 +52,71 @@ export const planOf = ({ rows, refused }: ListRead, from: From): Plan => {
     refused: [...refused],
     uncoded: [],
   };
-  const packs = new Map<string, Target>();
-  const names = new Map(from.ingredients.map((one) => [normalName(one.name), one]));
-  const refuse = ({ line, name, id }: ListRow, sentence: string) =>
-    plan.refused.push({ line, name: name || id, sentence });
+  const book: Book = {
+    kitchen: from.kitchen,
+    names: new Map(from.ingredients.map((one) => [normalName(one.name), one])),
+    packs: new Map(),
+    claimed: new Map(),
+  };
+  const matches = matchesOf(rows, matcher);
   for (const row of byDay(rows)) {
-    const match = matcher.match(row);
-    if (match === 'out') plan.leftOut.push(row);
-    else if (match === 'unmatched') plan.unmatched.push({ row, near: matcher.near(row.name) });
+    const found = matches.get(row.id)!;
+    if (found === 'out') plan.leftOut.push(row);
+    else if (found === 'unmatched') plan.unmatched.push({ row, near: matcher.near(row.name) });
     else {
-      const why = nameTaken(match, names) ?? misfit(row, match, from.kitchen);
-      if (why) {
-        refuse(row, why);
-        continue;
-      }
-      const target = targetOf(row, match, packs);
-      const twice = target.days.get(row.date);
-      if (twice !== undefined) {
-        refuse(row, `Line ${twice} has a price of that day for this pack already.`);
-        continue;
-      }
-      target.days.set(row.date, row.line);
-      const kind = kindOf(row, match, target);
-      plan[kind].push({ kind, row, match, before: target.standing });
-      if (kind === 'fresh' || kind === 'changed')
-        target.standing = { key: '', date: row.date, price: row.price, guess: false };
-      const coded = match.how === 'choice' ? matcher.coded(row.id) : undefined;
-      if (coded && coded.pack !== match.pack && !plan.uncoded.includes(coded)) plan.uncoded.push(coded);
+      const match = unclaimed(row, found, book);
+      const sentence = price(row, match, plan, book);
+      if (sentence) plan.refused.push({ line: row.line, name: row.name || row.id, sentence });
+      else if (match.how === 'choice') uncode(matcher.coded(row.id), match, plan);
     }
   }
   plan.refused.sort((a, b) => a.line - b.line);
   return plan;
+};
+
+/** One code is one pack in all its rows, whatever they call it: the first name that is known counts. */
+const matchesOf = (rows: readonly ListRow[], matcher: Matcher): ReadonlyMap<string, Matched> => {
+  const matches = new Map<string, Matched>();
+  for (const row of rows)
+    if ((matches.get(row.id) ?? 'unmatched') === 'unmatched') matches.set(row.id, matcher.match(row));
+  return matches;
+};
+
+type Book = {
+  kitchen: Pick<Kitchen, 'cup'>;
+  names: ReadonlyMap<string, Ingredient>;
+  /** The packs the list spoke of so far, and which code took one that had none. */
+  packs: Map<string, Target>;
+  claimed: Map<string, string>;
+};
+type Target = { standing: Price | null; days: Map<string, number> };
+
+/** A pack without a code goes to the first row of its name and size; another row of another code is another pack. */
+const unclaimed = (row: ListRow, match: Match, { claimed }: Book): Match => {
+  if (!match.pack || match.how === 'code') return match;
+  const name = packName(row, match);
+  const by = claimed.get(name) ?? row.id;
+  claimed.set(name, by);
+  return by === row.id ? match : { ...match, pack: null };
+};
+
+/** Notes the price of a matched row under its kind, or says why it can't be taken over. */
+const price = (row: ListRow, match: Match, plan: Plan, book: Book): string | undefined => {
+  const why = nameTaken(match, book.names) ?? misfit(row, match, book.kitchen);
+  if (why) return why;
+  const target = targetOf(row, match, book.packs);
+  const twice = target.days.get(row.date);
+  if (twice !== undefined) return `Line ${twice} has a price of that day for this pack already.`;
+  target.days.set(row.date, row.line);
+  const kind = kindOf(row, match, target);
+  plan[kind].push({ kind, row, match, before: target.standing });
+  if (kind === 'fresh' || kind === 'changed')
+    target.standing = { key: '', date: row.date, price: row.price, guess: false };
+  return undefined;
+};
+
+const uncode = (coded: Plan['uncoded'][number] | undefined, match: Match, { uncoded }: Plan): void => {
+  if (coded && coded.pack !== match.pack && !uncoded.includes(coded)) uncoded.push(coded);
 };
 
 const byDay = (rows: readonly ListRow[]): readonly ListRow[] =>
@@ -94,15 +124,9 @@ const byDay = (rows: readonly ListRow[]): readonly ListRow[] =>
     ? rows.toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
     : rows;
 
-type Target = { standing: Price | null; days: Map<string, number> };
-
 /** What names the pack of a row within one list. */
-export const packName = ({ size, brand }: ListRow, { ingredient, pack }: Match): string =>
-  JSON.stringify(
-    pack
-      ? [ingredient.key, pack.key]
-      : [ingredient.key, ingredient.name, size?.amount, size?.unit, brand.toLowerCase()],
-  );
+export const packName = ({ id }: ListRow, { ingredient, pack }: Match): string =>
+  JSON.stringify(pack ? [ingredient.key, pack.key] : [ingredient.key, ingredient.name, id, 'new']);
 
 const targetOf = (row: ListRow, match: Match, packs: Map<string, Target>): Target => {
   const name = packName(row, match);
@@ -122,41 +146,6 @@ const kindOf = (row: ListRow, { pack }: Match, { standing }: Target): Kind => {
       : 'older';
   if (standing.guess) return 'fresh';
   return row.price === standing.price ? 'same' : 'changed';
-};
-
-const nameTaken = ({ ingredient }: Match, names: ReadonlyMap<string, Ingredient>): string | undefined => {
-  const there = ingredient.key === null ? names.get(normalName(ingredient.name)) : undefined;
-  if (!there) return undefined;
-  return there.archived
-    ? `${there.name} is archived: bring it back first, or give the new one another name.`
-    : `There is an ingredient ${there.name} already: choose it, or give the new one another name.`;
-};
-
-/** Why a matched row can't be taken over; undefined when it can. */
-const misfit = (
-  row: ListRow,
-  { ingredient, pack }: Match,
-  kitchen: Pick<Kitchen, 'cup'>,
-): string | undefined => {
-  if (pack && pack.prices.length >= mostPrices) return `This pack has ${mostPrices} prices already.`;
-  if (pack) return undefined;
-  if (!row.size) return 'The list says no pack size, and there is no pack under this code yet.';
-  if (ingredient.key === null) return undefined;
-  if (ingredient.notBought) return `${ingredient.name} is marked as not bought.`;
-  if (ingredient.packs.length >= mostPacks) return `${ingredient.name} has ${mostPacks} packs already.`;
-  const used = preferredPack(ingredient);
-  if (!used) return undefined;
-  const base = (unit: string) => quantity(Rational.one, unit, kitchen.cup);
-  const held = quantity(exact(row.size.amount), row.size.unit, kitchen.cup);
-  const found = boughtIn(ingredient, held, base(used.size.unit).base);
-  if (!isMissing(found)) return undefined;
-  const lacks =
-    found.missing === 'density'
-      ? 'its density is'
-      : found.missing === 'yield'
-        ? 'its edible yield is'
-        : `what one ${found.unit} weighs is`;
-  return `A pack in ${row.size.unit} can’t be compared with the pack of ${ingredient.name} in ${used.size.unit}: ${lacks} not known.`;
 };
 
 /** How much dearer a price is than the one that stood, in per cent of that one; undefined where none stood, or 0. */

@@ -41,8 +41,26 @@ export const readList = (csv: Csv, asked: Asked): ListRead => {
     if ('sentence' in found) read.refused.push(found);
     else read.rows.push(found);
   }
-  return read;
+  return { ...read, rows: idsApart(read.rows) };
 };
+
+/** Where one code stands for several sizes or brands, as for a piece and a case of it, each gets an id of its own. */
+export const idsApart = (rows: readonly ListRow[]): ListRow[] => {
+  const packs = new Map<string, string>();
+  const several = new Set<string>();
+  for (const row of rows) {
+    const pack = packOf(row);
+    if ((packs.get(row.id) ?? pack) !== pack) several.add(row.id);
+    packs.set(row.id, pack);
+  }
+  if (several.size === 0) return [...rows];
+  return rows.map((row) =>
+    several.has(row.id) ? { ...row, id: `${row.id.slice(0, 100)} ${packOf(row)}`.slice(0, 200).trim() } : row,
+  );
+};
+
+const packOf = ({ size, brand }: ListRow): string =>
+  [size && `${size.amount} ${size.unit}`, normalName(brand)].filter(Boolean).join(' ');
 
 type Places = ReadonlyMap<ListColumn, number>;
 type Cell = (is: ListColumn) => string;

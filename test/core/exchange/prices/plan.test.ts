@@ -145,3 +145,14 @@ test('several new packs of one that had none leave it to the cook which lines ar
   const made = plan('F1,Flour,16 kg,14,,\nF2,Flour,1.5 kg,2,,', [flour]);
   expect(after(made, flour).packs.map(({ preferred }) => preferred)).toEqual([false, false]);
 });
+
+test('one code for a piece and a case of it is two packs; two codes of one name and size are two as well', () => {
+  const onion = ingredient.parse({ key: 'onion', name: 'Onion' });
+  const made = plan('O1,Onion,1 kg,1.20,,\nO1,Onion,10 kg,9,,\nO2,Onion,10 kg,11,,', [onion]);
+  const now = after(made, onion);
+  expect(now.packs.map(({ code, size }) => [code, size.amount])).toEqual([
+    ['O1 1 kg', '1'],
+    ['O1 10 kg', '10'],
+    ['O2', '10'],
+  ]);
+});
