@@ -24,7 +24,7 @@ export const measurePriceList = async (ground: Ground): Promise<Figure[]> => {
   for (const engine of engines) {
     const running = await ground.run(engine, sizes.events);
     const note = (of: string, ms: number) => {
-      const target = meets(ms, { rule: 'under', limit: of.startsWith('take') ? 30_000 : 5000 });
+      const target = meets(ms, { rule: 'under', limit: of.startsWith('take') ? 10_000 : 5000 });
       figures.push({ part: 'price-list', engine, of, what: 'time', value: ms, unit: 'ms', target });
     };
     for (const [month, which] of ['new packs', 'other prices'].entries()) {
