@@ -53,7 +53,9 @@ export type RecipeFigure = {
  * recipes share is worked out once. The figures are exact; see kitchen-costs/near.ts for how they come fast.
  */
 export const kitchenCosts = (facts: Facts): KitchenCosts => {
-  const written = new SumsWritten();
+  let lines = 0;
+  for (const recipe of facts.recipes.values()) lines += recipe.lines.length;
+  const written = new SumsWritten(Math.ceil(lines * 1.5) + 1024);
   const units = new UnitCosts(facts.ingredients.keys(), written);
   const book: Book = { facts, sums: written, units, written: new Map() };
   writeCosts(componentsFirst(facts), book);

@@ -31,8 +31,15 @@ export class SumsWritten {
   private givens = 0;
   private readonly starts = [0];
   private readonly marks: number[] = [];
-  private readonly much: Rational[] = [];
-  private parts = new Int32Array(1024);
+  private readonly much: Rational[];
+  private parts: Int32Array;
+  private count = 0;
+
+  /** Room for about so many parts is made beforehand. */
+  constructor(room = 1024) {
+    this.much = new Array<Rational>(room);
+    this.parts = new Int32Array(room);
+  }
 
   /** The name, below 0, of the figure given at a place: sums come after all that is given, however much that will be. */
   given(place: number): number {
@@ -42,18 +49,19 @@ export class SumsWritten {
 
   /** So much of a figure written before goes into the sum that is written next. */
   part(of: number, much: Rational): void {
-    const at = this.much.push(much) - 1;
-    if (at === this.parts.length) {
-      const more = new Int32Array(at * 2);
+    if (this.count === this.parts.length) {
+      const more = new Int32Array(this.count * 2);
       more.set(this.parts);
       this.parts = more;
     }
-    this.parts[at] = of;
+    this.parts[this.count] = of;
+    this.much[this.count] = much;
+    this.count += 1;
   }
 
   /** The sum of the parts since the last one, by a name to use it under in others. */
   sum(mark: number): number {
-    this.starts.push(this.much.length);
+    this.starts.push(this.count);
     return this.marks.push(mark) - 1;
   }
 
@@ -63,7 +71,8 @@ export class SumsWritten {
   }
 
   done(): Sums {
-    const { givens, much } = this;
+    const { givens } = this;
+    const much = this.much.slice(0, this.count);
     const size = givens + this.marks.length;
     const parts = new Int32Array(much.length);
     const near = new Float64Array(much.length);
@@ -81,7 +90,7 @@ export class SumsWritten {
 
 const usersOf = (starts: Int32Array, parts: Int32Array): Pick<Sums, 'userStarts' | 'users'> => {
   const userStarts = new Int32Array(starts.length);
-  for (const part of parts) userStarts[part + 1]! += 1;
+  for (let at = 0; at < parts.length; at += 1) userStarts[parts[at]! + 1]! += 1;
   for (let at = 1; at < userStarts.length; at += 1) userStarts[at]! += userStarts[at - 1]!;
   const next = userStarts.slice();
   const users = new Int32Array(parts.length);

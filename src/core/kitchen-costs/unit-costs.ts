@@ -43,11 +43,13 @@ export const unitCost = (asked: UnitAsked, facts: Facts): Given & { problems: re
   return { value, marks, problems: [lineGap(recipe, line, ingredient, bought as Gap), ...problems] };
 };
 
+const none: readonly Way[] = [];
+
 /** The unit costs that lines ask for, each once, in the order of their places. */
 export class UnitCosts {
   readonly asked: UnitAsked[] = [];
   private readonly numbers = new Map<string, number>();
-  private readonly ways = new Map<string, Way[]>();
+  private readonly ways = new Map<string, readonly Way[]>();
 
   constructor(
     ingredients: Iterable<string>,
@@ -77,8 +79,12 @@ export class UnitCosts {
   }
 
   private way(unit: string, cup: Cup, { stated, cooked }: Line): Way {
-    const ways = this.ways.get(unit) ?? [];
-    for (const way of ways) if (way.cup === cup && way.stated === stated && way.cooked === cooked) return way;
+    const ways = this.ways.get(unit) ?? none;
+    // By number, as this is asked for every line there is.
+    for (let i = 0; i < ways.length; i += 1) {
+      const way = ways[i]!;
+      if (way.cup === cup && way.stated === stated && way.cooked === cooked) return way;
+    }
     // A gram is a gram by any cup.
     const alike = needsCup(unit)
       ? undefined

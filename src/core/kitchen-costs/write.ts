@@ -44,7 +44,7 @@ const writeCost = (whole: Written, book: Book): void => {
       sums.part(of, made ? grown(base, unit, scales, made) : Rational.zero);
     for (const use of one.uses) {
       const more = takenAt(use, recipe, made, book.facts);
-      use.of.made = use.of.made === Rational.zero ? more : more && use.of.made?.plus(more);
+      use.of.made = more && use.of.made?.plus(more);
     }
   }
   for (const one of closed) sums.part(one.cost, one.made ?? Rational.zero);
@@ -63,7 +63,7 @@ const below = (whole: Written): { opened: Written[]; closed: Written[] } => {
       if (whole.unknown || !of.even) opened.push(of);
       else closed.push(of);
     }
-  // Two already stand so: the recipe itself and one below it.
-  if (opened.length > 2) opened.sort((a, b) => b.order - a.order);
+  if (opened.some(({ order }, i) => i > 0 && order > opened[i - 1]!.order))
+    opened.sort((a, b) => b.order - a.order);
   return { opened, closed };
 };

@@ -51,6 +51,8 @@ export class Rational {
   }
 
   plus(o: Rational): Rational {
+    if (o.n === 0) return this;
+    if (this.n === 0) return o;
     if (small(this, o))
       return Rational.of(num(this.n) * num(o.d) + num(o.n) * num(this.d), num(this.d) * num(o.d));
     return Rational.big(
@@ -64,11 +66,14 @@ export class Rational {
   }
 
   times(o: Rational): Rational {
+    if (o.isOne) return this;
+    if (this.isOne) return o;
     if (small(this, o)) return Rational.of(num(this.n) * num(o.n), num(this.d) * num(o.d));
     return Rational.big(BigInt(this.n) * BigInt(o.n), BigInt(this.d) * BigInt(o.d));
   }
 
   over(o: Rational): Rational {
+    if (o.isOne) return this;
     if (small(this, o)) return Rational.of(num(this.n) * num(o.d), num(this.d) * num(o.n));
     return Rational.big(BigInt(this.n) * BigInt(o.d), BigInt(this.d) * BigInt(o.n));
   }
@@ -84,6 +89,10 @@ export class Rational {
 
   get isZero(): boolean {
     return this.n === 0;
+  }
+
+  get isOne(): boolean {
+    return this.n === 1 && this.d === 1;
   }
 
   get isWhole(): boolean {
