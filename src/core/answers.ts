@@ -1,4 +1,3 @@
-import { notAnswered, tooManyAnswers } from './coverage.js';
 import type { Event } from './facts/event.js';
 import { headCount } from './requirements.js';
 
@@ -21,3 +20,14 @@ export const answersOf = (event: Event): Answers => ({
   notAnswered: notAnswered(event),
   over: tooManyAnswers(event),
 });
+
+/** Guests who have not said what they eat, by name or by number; never below zero. */
+export const notAnswered = (event: Event): number => {
+  const asked = event.guests.filter((guest) => !guest.answered).reduce((n, guest) => n + guest.count, 0);
+  const answered = event.guests.filter((guest) => guest.answered).reduce((n, guest) => n + guest.count, 0);
+  return Math.max(asked, headCount(event) - answered - event.eatsAll);
+};
+
+/** How many more answers there are than guests; above zero one of the figures is wrong. */
+export const tooManyAnswers = (event: Event): number =>
+  Math.max(0, event.guests.reduce((n, guest) => n + guest.count, 0) + event.eatsAll - headCount(event));

@@ -1,117 +1,126 @@
-import { dietName, type Judged, judgeGuest, type Verdict } from './diets.js';
-import type { Dish, Event, Guest } from './facts/event.js';
+import { notAnswered } from './answers.js';
+import { dietName, dietOf, harder, type Judged, judgeGuest, type Verdict } from './diets.js';
+import type { Course, Dish, Event, Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
+import { countsFor } from './kept-apart.js';
 import { recipeOf } from './lookup.js';
-import type { Problem } from './problem.js';
-import { listed, ofEvent } from './problems.js';
+import { isChoosy, type Reach, reachOf, type Short } from './portions.js';
 import type { Rational } from './quantity/rational.js';
-import { eatersOf, headCount } from './requirements.js';
+import { eatersOf } from './requirements.js';
 
-export type CoverageCell = Judged & { dish: string; course: string; name: string };
+export { notAnswered, tooManyAnswers } from './answers.js';
+export { coverageProblems } from './coverage-problems.js';
+
+/**
+ * What a guest finds in a dish as it is served to them. `counts` is false where guests serve themselves and nobody
+ * said how their portion is kept apart: then it is not known whether they can eat it.
+ */
+export type CoverageCell = Judged & { dish: string; course: string; name: string; counts: boolean };
 
 /**
  * What a guest finds in one course: yes, only with a caution (may), only what isn't known, or nothing; and the same by
  * their diets alone, without a wish in their own words that only the cook can judge.
  */
-export type CourseCover = { course: string; name: string; has: Verdict; byDiets: Verdict };
+export type CourseCover = {
+  course: string;
+  name: string;
+  has: Verdict;
+  byDiets: Verdict;
+  /** Dishes that would do if only it were said how their portion is kept apart; empty where something else does. */
+  apart: string[];
+  /** Portions of what they can eat that do not reach for all who depend on them; then they have nothing for sure. */
+  short: Short | undefined;
+};
 
 export type CoverageRow = {
   guest: Guest | undefined;
   who: string;
   count: number;
   diets: string[];
+  /** What is usually minded with their diets, beyond the facts kept here. */
+  cautions: string[];
   cells: CoverageCell[];
   courses: CourseCover[];
 };
 
-export type Coverage = { rows: CoverageRow[]; notAnswered: number };
+export type Coverage = { rows: CoverageRow[]; notAnswered: number; short: Short[] };
 
-/** Guests who have not said what they eat, by name or by number; never below zero. */
-export const notAnswered = (event: Event): number => {
-  const asked = event.guests.filter((guest) => !guest.answered).reduce((n, guest) => n + guest.count, 0);
-  const answered = event.guests.filter((guest) => guest.answered).reduce((n, guest) => n + guest.count, 0);
-  return Math.max(asked, headCount(event) - answered - event.eatsAll);
-};
-
-/** How many more answers there are than guests; above zero one of the figures is wrong. */
-export const tooManyAnswers = (event: Event): number =>
-  Math.max(0, event.guests.reduce((n, guest) => n + guest.count, 0) + event.eatsAll - headCount(event));
-
-const wordsFor = (guest: Guest): string[] => [
-  ...guest.diets.map(dietName),
-  ...(guest.other ? [guest.other] : []),
+/** What a guest does not eat, in words: their diets, their dislikes, that traces do not matter, their own words. */
+const wordsFor = ({ diets, avoids, traces, other }: Guest, { kitchen, ingredients }: Facts): string[] => [
+  ...diets.map((id) => dietName(id, kitchen)),
+  ...avoids.map((key) => `no ${ingredients.get(key)?.name.toLowerCase() ?? key}`),
+  ...(!traces && diets.length > 0 ? ['traces do not matter'] : []),
+  ...(other ? [other] : []),
 ];
 
 /** A guest in words: "Ana", or "3 vegetarian" for guests known by number. */
-const named = (guest: Guest): string =>
-  guest.name || `${guest.count} ${wordsFor(guest).join(', ') || (guest.count > 1 ? 'guests' : 'guest')}`;
+export const guestNamed = (guest: Guest, facts: Facts): string =>
+  guest.name ||
+  `${guest.count} ${wordsFor(guest, facts).join(', ') || (guest.count > 1 ? 'guests' : 'guest')}`;
 
 const order: Verdict[] = ['yes', 'may', 'unknown', 'no'];
 const easier = (a: Verdict, b: Verdict): Verdict => (order.indexOf(b) < order.indexOf(a) ? b : a);
 
+type EatersOf = ReadonlyMap<Dish, ReadonlyMap<string, Rational>>;
+type Found = { cells: CoverageCell[]; cover: CourseCover; verdicts: Map<Dish, Verdict> };
+
 /**
  * For each guest with a diet or not heard from: what they can eat of each dish they are served, and what that leaves
- * them in each course. Nobody is covered by a dish they can't eat, by an unread label or by not having answered.
+ * them in each course. Nobody is covered by a dish they can't eat, by an unread label, by not having answered, by a
+ * dish that must be kept apart for them and is not, or by portions that do not reach.
  */
 export const coverageOf = (event: Event, facts: Facts): Coverage => {
   const dishes = event.courses.flatMap((course) => course.dishes);
-  const eaters = new Map(dishes.map((dish) => [dish, eatersOf(dish.eaters, event)]));
-  const rows = event.guests.map((guest) => rowFor(guest, event, eaters, facts));
-  return { rows, notAnswered: notAnswered(event) };
+  const eaters: EatersOf = new Map(dishes.map((dish) => [dish, eatersOf(dish.eaters, event)]));
+  const found = event.courses.map((course) => {
+    const taking = event.guests.map((guest) => ({ guest, ...findIn(course, guest, eaters, facts) }));
+    return { taking, reach: reachOf(course, event, taking, facts) };
+  });
+  const rows = event.guests.map((guest, at) => ({
+    guest,
+    who: guestNamed(guest, facts),
+    count: guest.count,
+    diets: wordsFor(guest, facts),
+    cautions: guest.diets.map((id) => dietOf(id, facts.kitchen)?.caution ?? '').filter(Boolean),
+    cells: found.flatMap(({ taking }) => taking[at]!.cells),
+    courses: found.map(({ taking, reach }) => withReach(taking[at]!.cover, guest, reach)),
+  }));
+  return { rows, notAnswered: notAnswered(event), short: found.flatMap(({ reach }) => reach.short) };
 };
 
-const rowFor = (
-  guest: Guest,
-  event: Event,
-  eaters: ReadonlyMap<Dish, ReadonlyMap<string, Rational>>,
-  facts: Facts,
-): CoverageRow => {
+const withReach = (cover: CourseCover, guest: Guest, { short, verdicts }: Reach): CourseCover => {
+  const tooFew = short.find(({ who, unlessKnown }) => !unlessKnown && who.includes(guest));
+  if (tooFew) return { ...cover, short: tooFew, has: 'no' };
+  const content = verdicts.get(guest) ?? 'yes';
+  return { ...cover, has: harder(cover.has, content), byDiets: harder(cover.byDiets, content) };
+};
+
+const findIn = (course: Course, guest: Guest, eaters: EatersOf, facts: Facts): Found => {
   const cells: CoverageCell[] = [];
-  const courses: CourseCover[] = [];
-  for (const course of event.courses) {
-    let has: Verdict = 'no';
-    let byDiets: Verdict = 'no';
-    for (const dish of course.dishes) {
-      if (eaters.get(dish)!.get(guest.group)?.isZero ?? true) continue;
-      const recipe = recipeOf(dish.recipe, facts);
-      const judged = judgeGuest(guest, recipe, facts);
-      const { verdict, reasons } = judged;
-      cells.push({ verdict, reasons, dish: dish.key, course: course.key, name: recipe.name });
-      has = easier(has, judged.verdict);
-      const plain = guest.other ? judgeGuest({ ...guest, other: '' }, recipe, facts) : judged;
-      byDiets = easier(byDiets, plain.verdict);
-    }
-    courses.push({ course: course.key, name: course.name, has, byDiets });
+  const verdicts = new Map<Dish, Verdict>();
+  const apart: string[] = [];
+  let [has, byDiets]: Verdict[] = ['no', 'no'];
+  for (const dish of course.dishes) {
+    if (eaters.get(dish)!.get(guest.group)?.isZero ?? true) continue;
+    const recipe = recipeOf(dish.recipe, facts);
+    const judged = judgeGuest(guest, recipe, facts);
+    const counts = !isChoosy(guest) || countsFor(guest, dish, course, facts);
+    const served = (verdict: Verdict) => (counts ? verdict : harder(verdict, 'unknown'));
+    const verdict = served(judged.verdict);
+    cells.push({ ...judged, verdict, counts, dish: dish.key, course: course.key, name: recipe.name });
+    has = easier(has!, verdict);
+    const plain = guest.other ? judgeGuest({ ...guest, other: '' }, recipe, facts).verdict : judged.verdict;
+    verdicts.set(dish, served(plain));
+    byDiets = easier(byDiets!, served(plain));
+    if (!counts && (plain === 'yes' || plain === 'may')) apart.push(recipe.name);
   }
-  return { guest, who: named(guest), count: guest.count, diets: wordsFor(guest), cells, courses };
-};
-
-/** What must be settled about diets: who has nothing in a course, who has only what isn't known, who hasn't answered. */
-export const coverageProblems = (event: Event, coverage: Coverage): Problem[] => {
-  const problems: Problem[] = [];
-  const say = (weight: Problem['weight'], code: string, sentence: string) =>
-    problems.push({ weight, code, sentence, subject: ofEvent(event, 'guests') });
-  for (const { guest, who, diets, courses } of coverage.rows) {
-    if (!guest?.answered) continue;
-    const name = guest.name && diets.length ? `${who} (${diets.join(', ')})` : who;
-    const lacks = (has: Verdict) => courses.filter((c) => c.byDiets === has).map((c) => c.name.toLowerCase());
-    const [nothing, unknown, may] = [lacks('no'), lacks('unknown'), lacks('may')];
-    const verb = guest.count > 1 ? 'have' : 'has';
-    if (nothing.length)
-      say('stop', 'nothing-to-eat', `${name} ${verb} nothing to eat in ${listed(nothing, 'or')}.`);
-    if (unknown.length)
-      say('ask', 'not-known', `${name}: what is in ${listed(unknown, 'or')} is not fully known.`);
-    if (guest.other)
-      say('ask', 'own-words', `${who}: “${guest.other}” is a wish in their own words, for you to judge.`);
-    if (may.length)
-      say('check', 'may-contain', `${name}: everything in ${listed(may, 'or')} may contain what they avoid.`);
-  }
-  const { notAnswered: open } = coverage;
-  if (open > 0) {
-    const who = open === 1 ? '1 guest has' : `${open} guests have`;
-    say('ask', 'not-answered', `${who} not answered about diet.`);
-  }
-  const over = tooManyAnswers(event);
-  if (over > 0) say('check', 'too-many-answers', `${over} more answers about diet than guests.`);
-  return problems;
+  const cover = {
+    course: course.key,
+    name: course.name,
+    has: has!,
+    byDiets: byDiets!,
+    apart: byDiets === 'unknown' ? apart : [],
+    short: undefined,
+  };
+  return { cells, cover, verdicts };
 };

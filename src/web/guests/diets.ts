@@ -1,6 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { type Answers, answersOf } from '../../core/answers.js';
-import { dietName, diets, isDiet } from '../../core/diets.js';
+import { dietName, diets } from '../../core/diets.js';
 import type { Event } from '../../core/facts/event.js';
 import { addressesOf } from '../events/addresses.js';
 import { type EventHead, eventOf, headOf, type OneEvent } from '../events/event.js';
@@ -69,7 +69,11 @@ const draw = async (
     address: addressesOf(event.key),
     groups: event.groups.map(({ key, name }) => ({ value: key, label: name })),
     kinds,
-    ticked: rows(form, 'guests').map((row) => texts(row, 'diets').filter(isDiet).map(dietName).join(', ')),
+    ticked: rows(form, 'guests').map((row) =>
+      texts(row, 'diets')
+        .map((id) => dietName(id, reply.request.kitchen))
+        .join(', '),
+    ),
     answers: answersOf(typed),
     at,
     forgotten: forgotten(reply.request, formatFor(reply.request.kitchen)),

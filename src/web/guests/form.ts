@@ -72,7 +72,7 @@ const readGuest = (reading: Reading, row: Form, at: string, { groups, guests }: 
   const before = guests.find(({ key }) => key === text(row, 'key'));
   const said = (name: string) => text(row, name).trim();
   const name = said('name');
-  const diets = texts(row, 'diets').filter(isDiet);
+  const diets = texts(row, 'diets').filter((id) => isDiet(id));
   const other = said('other');
   const answered = said('answered') !== 'no';
   if (name === '' && diets.length === 0 && other === '' && answered) {
