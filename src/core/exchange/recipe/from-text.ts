@@ -85,7 +85,7 @@ const sort = (lines: readonly string[]): Sorted => {
       sorted.yieldText ||= facts.yieldText;
       for (const field of ['prep', 'cook', 'total'] as const)
         sorted.times[field] ??= facts.times[field] ?? null;
-      return;
+      if (!facts.more) return;
     }
     const mark = partOf(line, part);
     if (mark) {

@@ -23,11 +23,20 @@ const yieldPart =
 const counted = /^\d[\d\s–-]* (?:servings?|portions?|people)$/i;
 const timePart =
   /^(prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|hands[- ]on|active|time)(?: time)?\s*[:–-]?\s*(?=[\d½¼¾aoh])/i;
+/** A time said with a heat is a step of the method: "Bake 12 min at 220°C". */
+const heated = /°|\b(?:at|gas)\s+(?:gas|mark|\d)/i;
+
+export type Facts = {
+  yieldText: string;
+  times: Partial<Times>;
+  /** The line says more than these. */
+  more: boolean;
+};
 
 /** Yield and times that a line states: "Serves 4 | Prep: 20 min | Cook 1 hr"; undefined when it states none. */
-export const factsOf = (line: string): { yieldText: string; times: Partial<Times> } | undefined => {
+export const factsOf = (line: string): Facts | undefined => {
   if (line.length > 200) return undefined;
-  const facts: { yieldText: string; times: Partial<Times> } = { yieldText: '', times: {} };
+  const facts: Facts = { yieldText: '', times: {}, more: false };
   let any = false;
   for (const part of line.split(
     /\s*[|•·;]\s*|\.\s+(?=\p{Lu})|\s{3,}|,\s+(?=(?:prep|cook|total|serves|makes|ready)\b)/iu,
@@ -38,9 +47,12 @@ export const factsOf = (line: string): { yieldText: string; times: Partial<Times
       any = true;
       continue;
     }
-    const found = timePart.exec(plain);
+    const found = heated.test(plain) ? null : timePart.exec(plain);
     const minutes = found && readDuration(plain.slice(found[0].length));
-    if (!found || !minutes) continue;
+    if (!found || !minutes) {
+      facts.more ||= /\.\s+\p{Lu}/u.test(line) && /\s\S+\s/.test(plain);
+      continue;
+    }
     facts.times[fieldOf(found[1]!.toLowerCase())] ??= minutes;
     any = true;
   }

@@ -5,9 +5,13 @@ export type Value = string | number | boolean | null | Value[] | Node;
 export const isNode = (value: Value | undefined): value is Node =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** A value as a list, whatever it is: nothing is an empty one. */
-export const listOf = (value: Value | undefined): Value[] =>
-  value === undefined || value === null ? [] : Array.isArray(value) ? value : [value];
+/** A value as a list, whatever it is: nothing is an empty one; JSON-LD may say that it is one. */
+export const listOf = (value: Value | undefined): Value[] => {
+  if (value === undefined || value === null) return [];
+  if (Array.isArray(value)) return value;
+  const listed = isNode(value) ? (value['@list'] ?? value['@set']) : undefined;
+  return listed === undefined ? [value] : listOf(listed);
+};
 
 /** The types of a node without their vocabulary's address. */
 export const typesOf = (node: Node): string[] =>

@@ -127,3 +127,19 @@ test('what is missing is said', () => {
   ]);
   expect(readRecipes('Just some words about dinner.')).toHaveProperty('sentence');
 });
+
+test('a line of the method that says how long it bakes is no line of times, with or without a heading', () => {
+  const list = 'Makes 12\n450 g flour\n2 eggs';
+  const bake = 'Rub in the butter. Add milk. Bake at 425°F for 12 min.';
+  for (const text of [`Scones\n${list}\n${bake}`, `Scones\n${list}\nDirections: ${bake}`]) {
+    const [draft] = draftsOf(text);
+    expect(draft).toMatchObject({
+      lines: [['', 'flour', 'eggs']],
+      steps: [[12, 218]],
+    });
+    expect(draft!.times.cook).toBeNull();
+  }
+  const [said] = draftsOf('Scones\nMakes 12. Prep 20 min. Best on the day they are made.\n450 g flour');
+  expect(said).toMatchObject({ made: ['12', null], times: { prep: 20 } });
+  expect(said!.note).toContain('Best on the day they are made.');
+});

@@ -168,3 +168,8 @@ test('ingredients as one text, as supplies, with headings and entities', () => {
     '3 each eggs',
   ]);
 });
+
+test('a list that JSON-LD says is one', () => {
+  expect(one({ ...base, recipeIngredient: { '@list': base.recipeIngredient } })).toEqual(plain);
+  expect(one({ ...base, recipeIngredient: { '@set': base.recipeIngredient } })).toEqual(plain);
+});
