@@ -167,8 +167,10 @@ const collect: () => void = runInNewContext('gc');
 /** Megabytes that an answer takes while it is kept. */
 const heldBy = (work: () => object): number => {
   collect();
+  collect();
   const before = process.memoryUsage();
   const kept = new Set([work()]);
+  collect();
   collect();
   const after = process.memoryUsage();
   const bytes = after.heapUsed + after.arrayBuffers - before.heapUsed - before.arrayBuffers;
