@@ -13,6 +13,7 @@ const rings: [ring: RegExp, knows: RegExp][] = [
     /^src\/store\//,
     /^shared\/|^src\/(core|store)\/|^migrations\/|^(node:|kysely$|pg$|@electric-sql\/pglite)/,
   ],
+  [/^src\/way-out\//, /^src\/(core|way-out)\/|^(node:|highs$)/],
   [/^src\/web\//, /^(?!src\/(app|main)\.|src\/commands\/|migrations\/|kysely|pg$|@electric-sql)/],
   [/^src\/(app|config|port)\.ts$/, /^(?!src\/(main\.|commands\/)|migrations\/|kysely|pg$|@electric-sql)/],
   [/^src\/(main\.ts|commands\/)/, /^(?!migrations\/|kysely|pg$|@electric-sql)/],

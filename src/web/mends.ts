@@ -4,7 +4,8 @@ import { pageOf, whereMended } from './links.js';
 
 /** What the button beside a problem does, by the problem's code. */
 const mends: Record<string, string> = {
-  'nothing-to-eat': 'See who can eat what',
+  'nothing-to-eat': 'Find the smallest way out',
+  'too-few-portions': 'Find the smallest way out',
   'not-known': 'See who can eat what',
   'may-contain': 'See who can eat what',
   'not-answered': 'Open diets',
@@ -52,13 +53,23 @@ export const together = <T extends { href: string; mend: string; sentence: strin
 };
 
 /** What a guest finds to eat is seen beside the dishes, not where guests are entered. */
-const ofCoverage = ['nothing-to-eat', 'not-known', 'may-contain'];
+const ofCoverage = ['not-known', 'may-contain'];
+
+/** Somebody goes without, and the search says by how little that is mended. */
+const ofWayOut = ['nothing-to-eat', 'too-few-portions'];
 
 /** What the button beside a problem says and where it leads. */
 export const mendOf = ({ code, subject }: Problem): { mend: string; href: string } => ({
   mend: mends[code] ?? `Open ${subject.name}`,
-  href: ofCoverage.includes(code) ? `${pageOf('event', subject.key)}/allergens#guests` : whereMended(subject),
+  href: hrefOf(code, subject),
 });
+
+const hrefOf = (code: string, subject: Problem['subject']): string => {
+  if (ofWayOut.includes(code)) return `${pageOf('event', subject.key)}/way-out`;
+  return ofCoverage.includes(code)
+    ? `${pageOf('event', subject.key)}/allergens#guests`
+    : whereMended(subject);
+};
 
 /** A problem with what its button says and where that leads. */
 export const withMend = (problem: Problem): Problem & { mend: string; href: string } => ({

@@ -57,6 +57,7 @@ import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from
 import { listRecipes } from './recipes/list.js';
 import { recipeFile } from './recipes/schema-org.js';
 import { showRecipe } from './recipes/show.js';
+import { chooseWayOut, showWayOut } from './way-out/show.js';
 import { showWeek } from './week/show.js';
 import { workbookFile, workbookSchemaFile } from './workbook/file.js';
 import { openWorkbook, showWorkbook } from './workbook/open.js';
@@ -117,6 +118,8 @@ export const routes: Route[] = [
   post('/events/:key/guests/diets', saveDiets),
   get('/events/:key/guests/forget', askToForget),
   post('/events/:key/guests/forget', forgetDiets),
+  get('/events/:key/way-out', showWayOut),
+  post('/events/:key/way-out', chooseWayOut),
   get('/costing', chooseCosting),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),

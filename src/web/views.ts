@@ -21,6 +21,7 @@ import type { PrepPage } from './prep/show.js';
 import type { TickedPage } from './prep/ticks.js';
 import type { PriceViews } from './prices/views.js';
 import type { RecipeViews } from './recipes/views.js';
+import type { WayOutPage } from './way-out/show.js';
 import type { WeekPage } from './week/show.js';
 
 type Trouble = { sentence: string; status: number; changing: boolean };
@@ -55,6 +56,8 @@ export type Views = EventViews &
     'guests/diets': DietsPage;
     'guests/forget': ForgetPage;
     'guests/_diets': DietsPage;
+    'way-out/show': WayOutPage;
+    'way-out/_ways': WayOutPage;
     'prep/show': PrepPage;
     'week/show': WeekPage;
     'week/empty': { number: number; kitchenSet: string };

@@ -16,5 +16,6 @@ export const addressesOf = (key: string) => {
     allergens: `${page}/allergens`,
     costing: `${page}/costing`,
     prep: `${page}/prep`,
+    wayOut: `${page}/way-out`,
   };
 };

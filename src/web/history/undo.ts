@@ -1,4 +1,4 @@
-import { changeById } from '../../store/history.js';
+import { changeById, changesTogether } from '../../store/history.js';
 import { undo } from '../../store/undo.js';
 import { undoTogether } from '../../store/undo-together.js';
 import { Refused } from '../guards.js';
@@ -35,5 +35,10 @@ export const takeBackTogether: Answerer = async (request, reply) => {
     throw new Refused(`Nothing was taken back. ${reasons.join(' ')}`, 422);
   }
   const { together } = outcome;
-  return goTo(reply, together === null ? '/ingredients' : `/ingredients?together=${together}&undone=yes`);
+  if (together === null) return goTo(reply, '/ingredients');
+  const event = (await changesTogether(db, together)).find(({ entity }) => entity === 'event');
+  return goTo(
+    reply,
+    `${event ? pageOf('event', event.key) : '/ingredients'}?together=${together}&undone=yes`,
+  );
 };
