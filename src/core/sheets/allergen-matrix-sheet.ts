@@ -1,7 +1,15 @@
-import { type Cell, saidBy } from '../allergens.js';
+import { type Cell, type State, saidBy } from '../allergens.js';
 import type { Recipe } from '../facts/recipe.js';
+import { handledWords } from '../handled-with.js';
 import type { Answer } from '../problem.js';
-import { type AllergenMatrix, cellWords } from './allergen-matrix.js';
+import {
+  type AllergenMatrix,
+  cellOfDish,
+  cellWords,
+  isByWord,
+  isOpen,
+  type MatrixRow,
+} from './allergen-matrix.js';
 import { cautions, type Sheet } from './sheet.js';
 
 const verdictWords = {
@@ -28,10 +36,10 @@ export const allergenMatrixSheet = ({ value, problems }: Answer<AllergenMatrix>)
             { key: 'dish', label: 'Dish' },
             ...items.map((item) => ({ key: item.id, label: item.name })),
           ],
-          rows: rows.map(({ course, recipe, cells }) => ({
-            course,
-            dish: recipe.name,
-            ...Object.fromEntries(cells.map((cell) => [cell.item.id, cellWords(cell)])),
+          rows: rows.map((row) => ({
+            course: row.course,
+            dish: row.recipe.name,
+            ...Object.fromEntries(row.cells.map((cell) => [cell.item.id, cellOfDish(row, cell)])),
           })),
         },
         {
@@ -71,12 +79,55 @@ export const allergenMatrixSheet = ({ value, problems }: Answer<AllergenMatrix>)
             })),
           ),
         },
+        {
+          name: 'containment',
+          title: 'By allergen code',
+          columns: [
+            { key: 'course', label: 'Course' },
+            { key: 'dish', label: 'Dish' },
+            { key: 'gs1', label: 'GS1 code' },
+            { key: 'allergen', label: 'Allergen' },
+            { key: 'containment', label: 'Containment' },
+            { key: 'open', label: 'Also not known' },
+            { key: 'ground', label: 'Free from by' },
+          ],
+          rows: rows.flatMap((row) => row.cells.map((cell) => containmentRow(row, cell))),
+        },
+        {
+          name: 'handled',
+          title: 'Handled with',
+          columns: [
+            { key: 'dish', label: 'Dish' },
+            { key: 'words', label: 'Handled with' },
+          ],
+          rows: value.handled.flatMap((one) =>
+            handledWords(one).map((words) => ({ dish: one.recipe.name, words })),
+          ),
+        },
       ];
     },
     problems,
     foot: [cautions.allergens],
   };
 };
+
+/** GS1 knows the first three (code list T4078 for the allergens); that nobody has read a label is our own. */
+const containments: Record<State, string> = {
+  contains: 'contains',
+  may: 'may contain',
+  free: 'free from',
+  unknown: 'not known',
+};
+
+const containmentRow = (row: MatrixRow, cell: Cell): Record<string, string> => ({
+  course: row.course,
+  dish: row.recipe.name,
+  gs1: cell.item.gs1 ?? '',
+  allergen: cell.item.name,
+  containment: containments[cell.state],
+  open: cell.state === 'may' && isOpen(cell) ? 'yes' : 'no',
+  ground: cell.state !== 'free' ? '' : isByWord(row, cell) ? 'labels and the cook’s word' : 'labels',
+});
 
 const sourceRows = (recipe: Recipe, { item, brings }: Cell): Record<string, string>[] =>
   brings.map(({ ingredient, state, unknown, through }) => {

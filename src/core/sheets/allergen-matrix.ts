@@ -12,12 +12,21 @@ import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
 import type { Ingredient } from '../facts/ingredient.js';
 import type { Recipe } from '../facts/recipe.js';
+import { type Handled, handledWith } from '../handled-with.js';
 import { recipeOf } from '../lookup.js';
 import type { Answer, Problem } from '../problem.js';
 import { noLines, unreadLabel } from '../problems.js';
 import { worstFirst } from '../requirements.js';
+import { byWordOf } from './free-ground.js';
 
-export type MatrixRow = { course: string; dish: string; recipe: Recipe; cells: Cell[] };
+export type MatrixRow = {
+  course: string;
+  dish: string;
+  recipe: Recipe;
+  cells: Cell[];
+  /** The entries that it is free of not by labels alone: for some of it only the cook or a reference says so. */
+  byWord: ReadonlySet<string>;
+};
 
 export type AllergenMatrix = {
   event: Event;
@@ -26,20 +35,30 @@ export type AllergenMatrix = {
   items: AllergenItem[];
   rows: MatrixRow[];
   coverage: Coverage;
+  /** The dishes that share equipment with others, and what those contain: no state of theirs. */
+  handled: Handled[];
   /** How many cells are not known, also in part; what contains it needs no more asking. */
   notKnown: number;
   /** First and last day a label behind this sheet was read; undefined when none was. */
   labels: { first: string; last: string } | undefined;
 };
 
-/** Dishes of an event by the entries of the allergen list in force, each cell with what brings it; and who can eat what. */
-export const allergenMatrix = (event: Event, today: Facts): Answer<AllergenMatrix> => {
+/**
+ * Dishes of an event by the entries of the allergen list in force, each cell with what brings it; who can eat what; and
+ * apart from both what a dish is handled with, in this event and in those `beside` it.
+ */
+export const allergenMatrix = (
+  event: Event,
+  today: Facts,
+  beside: readonly Event[] = [],
+): Answer<AllergenMatrix> => {
   const facts = factsOf(event, today);
   const list = listOf(facts.kitchen);
   const rows = event.courses.flatMap((course) =>
     course.dishes.map((dish) => {
       const recipe = recipeOf(dish.recipe, facts);
-      return { course: course.name, dish: dish.key, recipe, cells: allergensOf(recipe, facts) };
+      const cells = allergensOf(recipe, facts);
+      return { course: course.name, dish: dish.key, recipe, cells, byWord: byWordOf(recipe, facts) };
     }),
   );
   const coverage = coverageOf(event, facts);
@@ -52,6 +71,7 @@ export const allergenMatrix = (event: Event, today: Facts): Answer<AllergenMatri
       items: list.items,
       rows,
       coverage,
+      handled: handledWith(event, beside, today).filter(({ shared }) => shared.length > 0),
       notKnown: rows.reduce((n, row) => n + row.cells.filter(isOpen).length, 0),
       labels: labelDates(rows, facts),
     },
@@ -107,3 +127,11 @@ export const cellWords = (cell: Pick<Cell, 'state' | 'unknown'>): string =>
   cell.state === 'may' && cell.unknown
     ? 'may contain; in part not known: treat as contains'
     : stateWords[cell.state];
+
+/** Whether a cell is free, and not by labels alone. */
+export const isByWord = ({ byWord }: Pick<MatrixRow, 'byWord'>, { item, state }: Cell): boolean =>
+  state === 'free' && byWord.has(item.id);
+
+/** What a cell of a dish says in full, and of a free one also when that is not by labels alone. */
+export const cellOfDish = (row: Pick<MatrixRow, 'byWord'>, cell: Cell): string =>
+  isByWord(row, cell) ? 'not listed, in part by the cook’s word' : cellWords(cell);

@@ -41,5 +41,7 @@ export const conventions = {
 export const cautions = {
   allergens:
     'Repeats what labels and the cook say; it does not test food. Made in a shared home kitchen, traces are possible. Check your local allergen law and take qualified advice.',
+  guests:
+    'What guests eat is private: keep this sheet in the kitchen, give it to no client, and destroy it after the party.',
   keeping: 'Use-by days are the ones you set. Chill, store and reheat by your local food-safety code.',
 } as const;

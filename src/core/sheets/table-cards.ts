@@ -1,31 +1,68 @@
 import { allergenName, type Cell, type State } from '../allergens.js';
-import { type AllergenMatrix, isOpen, type MatrixRow } from './allergen-matrix.js';
+import type { Handled } from '../handled-with.js';
+import { listed } from '../problems.js';
+import { type AllergenMatrix, isByWord, isOpen, labelDates, type MatrixRow } from './allergen-matrix.js';
 
-/** One dish as guests read it: every entry of the list in force stands in one of these, in words. */
+/** One dish as guests read it: every entry of the list in force stands in one of the first four, in words. */
 export type TableCard = {
+  /** The course, and the dish's key within the event. */
   course: string;
+  key: string;
   dish: string;
   contains: string[];
   may: string[];
   /** Entries of which a label was not read, also in part; "other nuts" where those named may not be all. */
   notChecked: string[];
   notListed: string[];
+  /** Whether some of what is not listed is so only by the cook's word. */
+  byWord: boolean;
+  /** What its equipment was shared with, apart from what is in it: "fish and gluten (shared fryer)". */
+  handled: string[];
+  labels: AllergenMatrix['labels'];
 };
 
-/** The dishes of a matrix as cards for the table. */
-export const tableCards = ({ rows }: Pick<AllergenMatrix, 'rows'>): TableCard[] => rows.map(card);
+/** The dishes of a matrix as cards for the table or the buffet. */
+export const tableCards = ({
+  rows,
+  handled,
+  facts,
+}: Pick<AllergenMatrix, 'rows' | 'handled' | 'facts'>): TableCard[] =>
+  rows.map((row) => {
+    const shared = handled.find(({ course, dish }) => course === row.course && dish === row.dish);
+    return { ...card(row), handled: shared ? handledFor(shared) : [], labels: labelDates([row], facts) };
+  });
 
-const card = ({ course, recipe, cells }: MatrixRow): TableCard => {
+const card = (row: MatrixRow): Omit<TableCard, 'handled' | 'labels'> => {
+  const { course, dish, recipe, cells } = row;
   const named = (wanted: (cell: Cell) => boolean) => cells.filter(wanted).map(inFull);
   return {
     course,
+    key: dish,
     dish: recipe.name,
     contains: named(({ state }) => state === 'contains'),
     may: named(({ state }) => state === 'may'),
     notChecked: [...named(isOpen), ...cells.filter(hidesOthers).map(others)],
     notListed: cells.filter(({ state }) => state === 'free').map(({ item }) => lower(item.short)),
+    byWord: cells.some((cell) => isByWord(row, cell)),
   };
 };
+
+/** Guests are not told of the dishes of other parties, only of what those bring. */
+const handledFor = ({ shared }: Handled): string[] =>
+  shared.flatMap(({ equipment, with: besides }) => {
+    const contains = namesOf(besides.flatMap((one) => one.contains));
+    const may = namesOf(besides.flatMap((one) => one.may)).filter((name) => !contains.includes(name));
+    const said = [
+      ...contains,
+      ...(may.length > 0 ? [`what may contain ${listed(may)}`] : []),
+      ...(besides.some(({ unknown }) => unknown) ? ['food that is not checked'] : []),
+    ];
+    return said.length > 0 ? [`${listed(said)} (shared ${equipment.toLowerCase()})`] : [];
+  });
+
+const namesOf = (items: readonly { short: string }[]): string[] => [
+  ...new Set(items.map(({ short }) => lower(short))),
+];
 
 /** "cereals containing gluten (wheat, barley)": where an entry covers several substances, which of them it is. */
 const inFull = (cell: Cell): string => {

@@ -1,0 +1,178 @@
+import { allergensOf } from '../allergens.js';
+import {
+  type Coverage,
+  type CoverageCell,
+  type CoverageRow,
+  coverageOf,
+  coverageProblems,
+} from '../coverage.js';
+import { notListed } from '../covered.js';
+import type { Course, Dish, Event, Guest } from '../facts/event.js';
+import { type Facts, factsOf } from '../facts/facts.js';
+import { type Handled, handledWith } from '../handled-with.js';
+import { isKeptFor, needsApart } from '../kept-apart.js';
+import { recipeOf } from '../lookup.js';
+import { isChoosy, type Short } from '../portions.js';
+import type { Answer } from '../problem.js';
+import { headCount, worstFirst } from '../requirements.js';
+import { labelDates, unreadIn } from './allergen-matrix.js';
+
+/** A dish on its way to a guest: how their portion is kept back for them, and what stands against it. */
+export type PassDish = {
+  name: string;
+  /** Empty where it is not kept back. */
+  kept: string;
+  /** The ingredients it turns on. */
+  because: string[];
+};
+
+/** A guest in one course: what goes to them, what only with a caution, what must not, and what is not known. */
+export type PassGuest = {
+  guest: Guest;
+  who: string;
+  diets: string[];
+  gets: PassDish[];
+  may: PassDish[];
+  not: PassDish[];
+  /** Not known, or not kept apart where guests serve themselves. */
+  open: (PassDish & { notApart: boolean })[];
+  /** Nothing on the list goes to them by their diets. */
+  nothing: boolean;
+  /** What they get does not reach for all who need it. */
+  short: Short | undefined;
+};
+
+/** Portions of a dish kept back, for whom and how. */
+export type KeptBack = { name: string; portions: number; who: string[]; how: string };
+export type PassTable = { table: string; guests: PassGuest[] };
+export type PassCourse = { course: Course; tables: PassTable[]; kept: KeptBack[] };
+
+export type PassList = {
+  event: Event;
+  facts: Facts;
+  courses: PassCourse[];
+  guests: number;
+  /** Guests who have a diet, heads; those who have not answered are not among them. */
+  withDiets: number;
+  notAnswered: number;
+  /** Those of them that are listed nowhere by name or number. */
+  notListed: number;
+  cautions: { who: string; words: string }[];
+  handled: Handled[];
+  labels: { first: string; last: string } | undefined;
+};
+
+/**
+ * Who gets what at the pass: course by course and table by table every guest with a diet, and those who have not
+ * answered, with the dishes that may go to them, those that must not, and the portions kept back. Guests of no table
+ * come last. A guest who eats everything is not on it.
+ */
+export const passList = (event: Event, today: Facts, beside: readonly Event[] = []): Answer<PassList> => {
+  const facts = factsOf(event, today);
+  const coverage = coverageOf(event, facts);
+  const rows = coverage.rows.filter(({ guest }) => guest && (!guest.answered || isChoosy(guest)));
+  const dishes = event.courses.flatMap((course) => course.dishes);
+  const cooked = dishes.map((dish) => recipeOf(dish.recipe, facts));
+  const matrix = cooked.map((recipe) => ({ recipe, cells: allergensOf(recipe, facts) }));
+  return {
+    value: {
+      event,
+      facts,
+      courses: event.courses
+        .filter((course) => course.dishes.length > 0)
+        .map((course) => inCourse(course, rows, event, facts)),
+      guests: headCount(event),
+      withDiets: rows.reduce((n, { guest, count }) => (guest!.answered ? n + count : n), 0),
+      notAnswered: coverage.notAnswered,
+      notListed: notListed(coverage),
+      cautions: rows.flatMap(({ who, cautions }) => cautions.map((words) => ({ who, words }))),
+      handled: handledWith(event, beside, today).filter(({ shared }) => shared.length > 0),
+      labels: labelDates(matrix, facts),
+    },
+    problems: worstFirst([...coverageProblems(event, coverage), ...unreadIn(matrix)]),
+  };
+};
+
+const inCourse = (course: Course, rows: Coverage['rows'], event: Event, facts: Facts): PassCourse => {
+  const tables = new Map<string, PassGuest[]>();
+  for (const row of rows) {
+    const { table } = row.guest!;
+    tables.set(table, [...(tables.get(table) ?? []), atPass(row, course, facts)]);
+  }
+  const inOrder = new Intl.Collator(facts.kitchen.locale, { numeric: true });
+  return {
+    course,
+    tables: [...tables]
+      .map(([table, guests]) => ({ table, guests }))
+      .sort((a, b) => Number(a.table === '') - Number(b.table === '') || inOrder.compare(a.table, b.table)),
+    kept: course.dishes.flatMap((dish) => keptBack(dish, course, event, rows, facts)),
+  };
+};
+
+const atPass = (
+  { guest, who, diets, cells, courses }: CoverageRow,
+  course: Course,
+  facts: Facts,
+): PassGuest => {
+  const dishes = new Map(course.dishes.map((dish) => [dish.key, dish]));
+  const own = cells.filter((cell) => cell.course === course.key);
+  const cover = courses.find((one) => one.course === course.key)!;
+  const as = (wanted: CoverageCell['verdict']) =>
+    own
+      .filter(({ verdict }) => verdict === wanted)
+      .map((cell) => ({ ...passDish(cell, dishes.get(cell.dish)!, guest!, facts), notApart: !cell.counts }));
+  return {
+    guest: guest!,
+    who,
+    diets,
+    gets: as('yes').sort(keptFirst),
+    may: as('may').sort(keptFirst),
+    not: as('no'),
+    open: as('unknown'),
+    nothing: cover.byDiets === 'no',
+    short: cover.short,
+  };
+};
+
+const keptFirst = (a: PassDish, b: PassDish): number => Number(a.kept === '') - Number(b.kept === '');
+
+const passDish = (cell: CoverageCell, dish: Dish, guest: Guest, facts: Facts): PassDish => ({
+  name: cell.name,
+  kept: isKeptFor(guest, dish, facts) ? howKept(dish, guest) : '',
+  because: [
+    ...new Set(
+      cell.reasons.filter(({ verdict }) => verdict === cell.verdict).map(({ ingredient }) => ingredient.name),
+    ),
+  ],
+});
+
+const howKept = ({ keptApart, keptFor }: Dish, { key }: Guest): string =>
+  keptApart || (keptFor.includes(key) ? 'by name' : '');
+
+const keptBack = (
+  dish: Dish,
+  { key }: Course,
+  event: Event,
+  rows: Coverage['rows'],
+  facts: Facts,
+): KeptBack[] => {
+  const byName = event.guests.filter((guest) => dish.keptFor.includes(guest.key));
+  const apart = dish.keptApart === '' ? [] : rows.filter((row) => canHave(row, dish, key, facts));
+  const whole = [...new Set([...byName, ...apart.map(({ guest }) => guest!)])];
+  if (whole.length === 0) return [];
+  const named = new Map(rows.map(({ guest, who }) => [guest, who]));
+  return [
+    {
+      name: recipeOf(dish.recipe, facts).name,
+      portions: whole.reduce((n, { count }) => n + count, 0),
+      who: whole.map((guest) => named.get(guest) ?? guest.name),
+      how: dish.keptApart || 'by name',
+    },
+  ];
+};
+
+const canHave = ({ guest, cells }: CoverageRow, dish: Dish, course: string, facts: Facts): boolean =>
+  needsApart(guest!, facts) &&
+  cells.some(
+    (cell) => cell.course === course && cell.dish === dish.key && ['yes', 'may'].includes(cell.verdict),
+  );
