@@ -1,0 +1,53 @@
+import published from '../../shared/label-words.json' with { type: 'json' };
+import { folded, type Token } from './label-tokens.js';
+
+/**
+ * What a word or a run of words on a label means. named: it names these allergens; aside: it sounds like one and is
+ * none; open: its name leaves open what it is of.
+ */
+export type Meaning =
+  | { kind: 'named'; is: readonly string[]; why: string }
+  | { kind: 'aside' | 'open'; is: readonly []; why: string };
+
+type Phrase = { words: string[]; meaning: Meaning };
+
+const practice = 'by common practice';
+
+const phrases = new Map<string, Phrase[]>();
+const learn = (text: string, meaning: Meaning): void => {
+  const words = text.split(/[ -]+/).map(folded);
+  const known = phrases.get(words[0]!) ?? [];
+  known.push({ words, meaning });
+  phrases.set(words[0]!, known);
+};
+
+for (const { is, law, practice: usual } of published.names) {
+  for (const text of law) learn(text, { kind: 'named', is: [is], why: '' });
+  for (const text of usual) learn(text, { kind: 'named', is: [is], why: practice });
+}
+for (const { words, is, why } of published.several)
+  for (const text of words) learn(text, { kind: 'named', is, why });
+for (const { words, why } of published.asides)
+  for (const text of words) learn(text, { kind: 'aside', is: [], why });
+for (const { words, why } of published.open)
+  for (const text of words) learn(text, { kind: 'open', is: [], why });
+for (const list of phrases.values()) list.sort((a, b) => b.words.length - a.words.length);
+
+/** The longest run of words from a place that means something, and how many words it has. */
+export const meaningAt = (
+  tokens: readonly Token[],
+  at: number,
+): { length: number; meaning: Meaning } | undefined => {
+  const found = phrases.get(tokens[at]!.word)?.find(({ words }) => fits(tokens, at, words));
+  return found && { length: found.words.length, meaning: found.meaning };
+};
+
+const fits = (tokens: readonly Token[], at: number, words: readonly string[]): boolean =>
+  words.every((word, i) => {
+    const token = tokens[at + i];
+    return token?.word === word && (i === 0 || token.joined);
+  });
+
+/** What one word by itself means. */
+export const meaningOf = (token: Token): Meaning | undefined =>
+  phrases.get(token.word)?.find(({ words }) => words.length === 1)?.meaning;

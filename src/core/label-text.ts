@@ -1,0 +1,146 @@
+import { type Meaning, meaningAt, meaningOf } from './label-names.js';
+import { type Scope, Scopes } from './label-scopes.js';
+import { labelWords, type Token } from './label-tokens.js';
+
+/** Words of a label that led to a mark: as written, how they are meant, and why they count where that is not plain. */
+export type Led = { words: string; said: string; emphasised: boolean; why: string };
+
+/** An allergen that a label names, by substance or group, and the words that led there. */
+export type Named = { id: string; state: 'contains' | 'may'; led: Led[] };
+
+/** Words that are set aside or that somebody must settle, and why. */
+export type Remark = { words: string; why: string };
+
+export type LabelReading = {
+  named: Named[];
+  /** Emphasised, or listed as an allergen, and not understood: the cook settles each. */
+  unsettled: Remark[];
+  /** Sounds like an allergen and is none, is said to be left out, or leaves open what it is of. */
+  aside: Remark[];
+};
+
+type Hit = { at: number; length: number; meaning: Meaning };
+
+/**
+ * What a label's text names: the allergens in its list, in its "contains" and in its "may contain", each with the words
+ * that led there. Words a label sets apart that name no allergen known here are left to settle. It never says that
+ * anything is not in it.
+ */
+export const readLabel = (text: string): LabelReading => {
+  const label = labelWords(text);
+  const scopes = new Scopes(label);
+  const { tokens, plain } = label;
+  const scoped = tokens.map((token) => scopes.at(token));
+  const named = new Map<string, Named>();
+  const unsettled = new Map<string, string>();
+  const aside = new Map<string, string>();
+  const understood = new Set<number>();
+  for (const { at, length, meaning } of hitsIn(tokens)) {
+    const scope = scoped[at];
+    if (!scope) continue;
+    const run = tokens.slice(at, at + length);
+    const words = plain.slice(run[0]!.from, run.at(-1)!.to).replace(/\s+/g, ' ');
+    const apart = run.some(({ emphasised }) => emphasised);
+    const without = scope.mode === 'without' || isLeftOut(tokens, at, length);
+    const opened = plain.slice(run.at(-1)!.to).trimStart().startsWith('(');
+    if (meaning.kind !== 'named') {
+      if (apart || scope.statement) unsettled.set(words, meaning.why);
+      else if (meaning.kind === 'aside' || !opened) aside.set(words, meaning.why);
+    } else if (without && scope.mode !== 'may') {
+      if (apart) unsettled.set(words, 'set apart on the label, and said to be left out');
+      else aside.set(words, 'said to be left out, so it marks nothing');
+    } else
+      for (const id of meaning.is) lead(named, id, scope, { words, emphasised: apart, why: meaning.why });
+    for (let i = at; i < at + length; i++) understood.add(i);
+  }
+  for (const words of notUnderstood(tokens, scoped, understood, plain))
+    unsettled.set(words, 'set apart on the label, and no name of an allergen known here');
+  return { named: [...named.values()], unsettled: remarks(unsettled), aside: remarks(aside) };
+};
+
+const remarks = (all: ReadonlyMap<string, string>): Remark[] =>
+  [...all].map(([words, why]) => ({ words, why }));
+
+/** Runs of words that mean something, the longest first; within one, a word set apart counts by itself. */
+const hitsIn = (tokens: readonly Token[]): Hit[] => {
+  const hits: Hit[] = [];
+  for (let at = 0; at < tokens.length; at++) {
+    const found = meaningAt(tokens, at);
+    if (!found) continue;
+    const { length, meaning } = found;
+    const run = tokens.slice(at, at + length);
+    const whole = run.every(({ emphasised }) => emphasised);
+    // "Coconut MILK": what the label sets apart, it means.
+    const own = whole || length === 1 ? [] : run.flatMap((token, i) => ownHit(token, at + i, meaning));
+    hits.push(...own);
+    if (own.length === 0 || meaning.kind === 'named') hits.push({ at, length, meaning });
+    at += length - 1;
+  }
+  return hits;
+};
+
+const ownHit = (token: Token, at: number, of: Meaning): Hit[] => {
+  const meaning = token.emphasised ? meaningOf(token) : undefined;
+  if (meaning?.kind !== 'named' || meaning.is.every((id) => of.is.some((one) => one === id))) return [];
+  return [{ at, length: 1, meaning }];
+};
+
+/** "milk-free", "nut free", "no added milk", "non-dairy"; but "free range" and "free from" say nothing of what is before. */
+const isLeftOut = (tokens: readonly Token[], at: number, length: number): boolean => {
+  const [after, then] = [tokens[at + length], tokens[at + length + 1]];
+  if (after?.word === 'free' && after.joined && !(then?.joined && /^(?:range|from|of)$/.test(then.word)))
+    return true;
+  const [before, first] = [tokens[at - 1], tokens[at - 2]];
+  if (!tokens[at]!.joined || !before) return false;
+  if (/^(?:no|non|zero)$/.test(before.word)) return true;
+  return before.word === 'added' && before.joined && first?.word === 'no';
+};
+
+const mostWords = 6;
+
+const lead = (named: Map<string, Named>, id: string, { mode, said }: Scope, led: Omit<Led, 'said'>): void => {
+  const state = mode === 'may' ? 'may' : 'contains';
+  const before = named.get(id);
+  const entry: Led = { ...led, said: mode === 'list' ? '' : said };
+  if (!before || (before.state === 'may' && state === 'contains')) named.set(id, { id, state, led: [entry] });
+  else if (before.state === state && before.led.length < mostWords)
+    if (before.led.every(({ words }) => words.toLowerCase() !== led.words.toLowerCase()))
+      before.led.push(entry);
+};
+
+/** Words that stand on labels in bold or in a "contains" and name no food. */
+const plainWords = new Set(
+  'ingredient ingredients contain contains containing may also trace traces of and or with from the a an in for see allergy allergen allergens advice information warning note product may not suitable bold capitals above highlighted nutrition nutritional storage store best before use by keep refrigerated organic vegan vegetarian gluten free no added warnings produced made caffeine phenylalanine source liquorice licorice sweetener sugar alcohol naturally occurring less than total net weight this is are other'.split(
+    ' ',
+  ),
+);
+const isPlain = ({ word }: Token): boolean => plainWords.has(word) || /^[\d.]+$/.test(word);
+const links = /^(?:and|or)$/;
+
+/** What the label sets apart or lists as allergens, run by run, where no word of the run was understood. */
+const notUnderstood = (
+  tokens: readonly Token[],
+  scoped: readonly (Scope | undefined)[],
+  understood: ReadonlySet<number>,
+  plain: string,
+): string[] => {
+  const found: string[] = [];
+  let run: number[] = [];
+  const close = () => {
+    const [first, last] = [tokens[run[0] ?? -1], tokens[run.at(-1) ?? -1]];
+    const told = run.some((at) => understood.has(at));
+    const words = run.map((at) => tokens[at]!).filter((token) => !isPlain(token));
+    const short = words.every(({ raw, bold }) => raw.length <= 3 && !bold) && !scoped[run[0]!]?.statement;
+    if (first && last && !told && words.length > 0 && !short)
+      found.push(plain.slice(first.from, last.to).replace(/\s+/g, ' ').slice(0, 80));
+    run = [];
+  };
+  for (const [at, token] of tokens.entries()) {
+    const scope = scoped[at];
+    const counts = scope && scope.mode !== 'without' && (token.emphasised || scope.statement);
+    if (!counts || !token.joined || links.test(token.word)) close();
+    if (counts && !links.test(token.word)) run.push(at);
+  }
+  close();
+  return [...new Set(found)];
+};
