@@ -4,6 +4,10 @@ export type KnownRecipe = { name: string; components: readonly string[]; variant
 /** What stands beside the document that is saved: as much of the kitchen as its rules ask about. */
 export type Known = {
   ingredients: ReadonlySet<string>;
+  /** The kitchen's own diets, by key. */
+  diets: ReadonlySet<string>;
+  /** Diets that guests have, by key, each with the name of an event. */
+  dietsOfGuests: ReadonlyMap<string, string>;
   /** Every recipe that the document reaches through components or variants, by key. */
   recipes: ReadonlyMap<string, KnownRecipe>;
   places: ReadonlySet<string>;
@@ -17,6 +21,8 @@ export type Known = {
 
 export const nothingKnown: Known = {
   ingredients: new Set(),
+  diets: new Set(),
+  dietsOfGuests: new Map(),
   recipes: new Map(),
   places: new Set(),
   otherHomes: [],

@@ -6,12 +6,18 @@ import { firstCourse } from './service.js';
  * One event's courses and dishes for another event's guests. Everybody and shares follow by themselves; a number of
  * guests follows in proportion to its group, rounded half up and never above it. Groups are matched by name, and a
  * dish whose groups the other event doesn't have goes to everybody. Service begins when it does at the other event.
+ * How portions are kept apart, and for whom, is said anew.
  */
 export const copyMenu = (from: Event, to: Event): Course[] => {
   const groups = new Map(from.groups.map((group) => [group.key, counterpart(group.name, to)]));
   const courses = from.courses.map((course) => ({
     ...course,
-    dishes: course.dishes.map((dish) => ({ ...dish, eaters: follow(dish.eaters, from, groups) })),
+    dishes: course.dishes.map((dish) => ({
+      ...dish,
+      eaters: follow(dish.eaters, from, groups),
+      keptApart: '',
+      keptFor: [],
+    })),
   }));
   const first = firstCourse(to);
   return first ? moved(courses, serviceMinutes(first)) : courses;

@@ -8,7 +8,12 @@ import { type Bulk, loadKept, type Version } from './kept.js';
 import type { Db, Trx } from './schema.js';
 import { type FromSnapshot, snapshot, whileUnchanged } from './unchanged.js';
 
-type Wanted = { recipes: readonly string[]; places?: readonly string[] };
+type Wanted = {
+  recipes: readonly string[];
+  places?: readonly string[];
+  /** Ingredients beside those of the recipes, such as those that guests avoid. */
+  ingredients?: readonly string[];
+};
 
 /** Events with all that their sheets are calculated from, as it stood at one moment. */
 export type EventFacts = { events: Event[]; facts: Facts; stored: Stored<'event'>[] };
@@ -33,6 +38,7 @@ const readEventFacts = (db: Db, keys: readonly string[]): Promise<FromSnapshot<E
         courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe)),
       ),
       places: events.map(({ place }) => place),
+      ingredients: events.flatMap(({ guests }) => guests.flatMap(({ avoids }) => avoids)),
     });
     return { snapshot, answer: facts && { events, facts, stored } };
   });
@@ -80,11 +86,12 @@ export const everyVersion = async (db: Db, entity: Bulk): Promise<Version[]> => 
 
 const factsFor = async (
   db: Db,
-  { recipes, places = [] }: Wanted,
+  { recipes, places = [], ingredients = [] }: Wanted,
 ): Promise<FromSnapshot<Facts | undefined>> => {
   const { snapshot, kitchen, everywhere } = await ground(db);
   if (!kitchen) return { snapshot, answer: undefined };
-  const named = await versionsBelow(db, recipes);
+  const avoided = kitchen.diets.flatMap(({ avoidsIngredients }) => avoidsIngredients);
+  const named = await versionsBelow(db, recipes, [...new Set([...ingredients, ...avoided])]);
   const wanted = new Set(places);
   const answer = {
     kitchen,
@@ -109,12 +116,16 @@ const ground = async (db: Db) => {
 };
 
 /**
- * Recipes with their components through any depth and all their ingredients, each with its version. The database can't
+ * Recipes with their components through any depth and all their ingredients and those named beside, with their versions. The database can't
  * guess how few they are: `offset 0` and arrays keep it from reading whole tables for them.
  */
-const versionsBelow = async (db: Db, keys: readonly string[]): Promise<Record<Bulk, Version[]>> => {
+const versionsBelow = async (
+  db: Db,
+  keys: readonly string[],
+  beside: readonly string[],
+): Promise<Record<Bulk, Version[]>> => {
   const named: Record<Bulk, Version[]> = { recipe: [], ingredient: [] };
-  if (keys.length === 0) return named;
+  if (keys.length + beside.length === 0) return named;
   const { rows } = await sql<Version & { entity: Bulk }>`
     with recursive needed (id) as (
       select id from recipe where key = any(${[...new Set(keys)]})
@@ -127,7 +138,8 @@ const versionsBelow = async (db: Db, keys: readonly string[]): Promise<Record<Bu
       from recipe where id = any(array(select id from needed))
     union all
     select 'ingredient', key, ${versionOf('ingredient')} from ingredient where key = any(array(
-      select ingredient from recipe_line where recipe_id = any(array(select id from needed))))`.execute(db);
+      select ingredient from recipe_line where recipe_id = any(array(select id from needed))
+      union select unnest(${beside}::text[])))`.execute(db);
   for (const { entity, key, version } of rows) named[entity].push({ key, version });
   return named;
 };

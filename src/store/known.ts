@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import type { Event } from '../core/facts/event.js';
 import type { EntityName, EntityOf } from '../core/facts/facts.js';
+import type { Kitchen } from '../core/facts/kitchen.js';
 import type { Recipe } from '../core/facts/recipe.js';
 import { type Known, type KnownRecipe, nothingKnown } from '../core/known.js';
 import { normalName } from '../core/names.js';
@@ -14,10 +15,18 @@ export const knownFor = async <N extends EntityName>(db: Db, entity: N, doc: Ent
 type Gather = { [N in EntityName]: (db: Db, doc: EntityOf[N]) => Promise<Known> };
 
 const gather: Gather = {
-  kitchen: async (db) => {
+  kitchen: async (db, { diets }) => {
     const { rows } = await sql<{ currency: string }>`
       select currency from kitchen where exists (select from price)`.execute(db);
-    return { ...nothingKnown, pricedIn: rows[0]?.currency };
+    return {
+      ...nothingKnown,
+      pricedIn: rows[0]?.currency,
+      ingredients: await existing(
+        db,
+        diets.flatMap(({ avoidsIngredients }) => avoidsIngredients),
+      ),
+      dietsOfGuests: await dietsOfGuests(db),
+    };
   },
   place: async (db, doc) => {
     const homes = await db
@@ -39,6 +48,11 @@ const gather: Gather = {
     ...nothingKnown,
     places: await placeKeys(db, doc),
     recipes: await recipeNames(db, doc),
+    ingredients: await existing(
+      db,
+      doc.guests.flatMap(({ avoids }) => avoids),
+    ),
+    diets: await ownDiets(db),
   }),
 };
 
@@ -50,11 +64,31 @@ const namesake = (db: Db, table: 'ingredient' | 'recipe', doc: { key: string; na
     .where('key', '<>', doc.key)
     .executeTakeFirst();
 
-const ingredientKeys = async (db: Db, { lines }: Recipe): Promise<Set<string>> => {
-  const keys = lines.flatMap(({ item }) => ('ingredient' in item ? [item.ingredient] : []));
+const ingredientKeys = (db: Db, { lines }: Recipe): Promise<Set<string>> =>
+  existing(
+    db,
+    lines.flatMap(({ item }) => ('ingredient' in item ? [item.ingredient] : [])),
+  );
+
+const existing = async (db: Db, keys: readonly string[]): Promise<Set<string>> => {
   if (keys.length === 0) return new Set();
   const rows = await db.selectFrom('ingredient').select('key').where('key', 'in', keys).execute();
   return new Set(rows.map(({ key }) => key));
+};
+
+/** The diets of all guests, each with the name of an event that it is of. */
+const dietsOfGuests = async (db: Db): Promise<Map<string, string>> => {
+  const { rows } = await sql<{ diet: string; name: string }>`
+    select distinct on (diet) diet, e.name from event e join guest g on g.event_id = e.id
+      cross join lateral jsonb_array_elements_text(g.diets) as diet
+    where not exists (select from event_snapshot s where s.event_id = e.id)
+    order by diet, e.name collate "C"`.execute(db);
+  return new Map(rows.map(({ diet, name }) => [diet, name]));
+};
+
+const ownDiets = async (db: Db): Promise<Set<string>> => {
+  const { rows } = await sql<{ diets: Kitchen['diets'] }>`select diets from kitchen`.execute(db);
+  return new Set(rows.flatMap(({ diets }) => diets.map(({ key }) => key)));
 };
 
 const placeKeys = async (db: Db, { place }: Event): Promise<Set<string>> => {

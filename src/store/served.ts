@@ -15,7 +15,8 @@ export const withServed = async <D>(trx: Trx, before: D | undefined, doc: D, { a
 
 const servedNow = async (trx: Trx, event: Event, at: Date): Promise<Served | null> => {
   const recipes = event.courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe));
-  const facts = await loadFacts(trx, { recipes, places: [event.place] });
+  const ingredients = event.guests.flatMap(({ avoids }) => avoids);
+  const facts = await loadFacts(trx, { recipes, places: [event.place], ingredients });
   if (!facts) return null;
   return {
     date: localTime(at.getTime(), facts.kitchen.timeZone).date,

@@ -15,6 +15,7 @@ export const workbookRules = (workbook: Workbook): Problem[] => {
     ingredients: new Set(ingredients.map(({ key }) => key)),
     recipes: new Map(recipes.map((recipe) => [recipe.key, asKnown(recipe)])),
     places: new Set(places.map(({ key }) => key)),
+    diets: new Set(kitchen.diets.map(({ key }) => key)),
   };
   const homes = places.filter(({ kind }) => kind === 'home');
   const otherHomes = (key: string) => homes.filter((home) => home.key !== key).map(({ name }) => name);

@@ -18,7 +18,7 @@ export const eventRules = (event: Event, known: Known, refuse: Refuse): void => 
         'portion-zero',
         'A portion factor is more than 0, such as 1/2 for children.',
       );
-  guestRules(event, refuse);
+  guestRules(event, known, refuse);
   for (const course of event.courses) {
     ownKeys(`courses/${course.key}/dishes`, course.dishes, refuse);
     for (const dish of course.dishes)
@@ -27,8 +27,9 @@ export const eventRules = (event: Event, known: Known, refuse: Refuse): void => 
   keepsWhatWasServed(event, refuse);
 };
 
-const guestRules = ({ groups, guests }: Event, refuse: Refuse): void => {
+const guestRules = ({ groups, guests, served }: Event, known: Known, refuse: Refuse): void => {
   const there = new Set(groups.map(({ key }) => key));
+  const isKnown = (diet: string) => isDiet(diet, served?.kitchen) || known.diets.has(diet);
   for (const guest of guests) {
     if (!there.has(guest.group))
       refuse(
@@ -37,14 +38,21 @@ const guestRules = ({ groups, guests }: Event, refuse: Refuse): void => {
         `There is no guest group with the key "${guest.group}".`,
       );
     for (const diet of guest.diets)
-      if (!isDiet(diet))
+      if (!isKnown(diet))
         refuse(
           `guests/${guest.key}/diets`,
           'no-such-diet',
-          `"${diet}" is no diet this workbook knows.${meant(
-            diet,
-            diets.map(({ id }) => id),
-          )}`,
+          `"${diet}" is no diet this workbook knows.${meant(diet, [
+            ...diets.map(({ id }) => id),
+            ...known.diets,
+          ])}`,
+        );
+    for (const avoided of guest.avoids)
+      if (!known.ingredients.has(avoided))
+        refuse(
+          `guests/${guest.key}/avoids`,
+          'no-such-ingredient',
+          `There is no ingredient with the key "${avoided}".`,
         );
   }
 };

@@ -1,6 +1,7 @@
 import type { Kitchen, Person } from '../facts/kitchen.js';
 import type { Place } from '../facts/place.js';
 import type { Known } from '../known.js';
+import { dietRules } from './diet.js';
 import { isZero, ownKeys, type Refuse } from './refuse.js';
 
 /** Why the kitchen's settings cannot be saved. */
@@ -30,6 +31,7 @@ export const kitchenRules = (kitchen: Kitchen, known: Known, refuse: Refuse): vo
   ownKeys('people', kitchen.people, refuse);
   for (const person of kitchen.people) personRules(person, refuse);
   ownKeys('priceLists', kitchen.priceLists, refuse);
+  dietRules(kitchen, known, refuse);
 };
 
 const personRules = ({ key, hours }: Person, refuse: Refuse): void => {

@@ -16,7 +16,13 @@ export const servedRules = ({ kitchen, places, ingredients, recipes }: Served, r
     ingredients: new Set(ingredients.map(({ key }) => key)),
     recipes: new Map(recipes.map((recipe) => [recipe.key, asKnown(recipe)])),
   };
-  kitchenRules(kitchen, known, at('kitchen'));
+  // What a diet of the kitchen's own avoids was not served for that.
+  const avoided = kitchen.diets.flatMap(({ avoidsIngredients }) => avoidsIngredients);
+  kitchenRules(
+    kitchen,
+    { ...known, ingredients: new Set([...known.ingredients, ...avoided]) },
+    at('kitchen'),
+  );
   ownKeys('served/places', places, refuse);
   ownKeys('served/ingredients', ingredients, refuse);
   ownKeys('served/recipes', recipes, refuse);
