@@ -5,6 +5,7 @@ import { checkPort, portRefusal } from './port.js';
 import { anyAccount } from './store/accounts.js';
 import { type Database, openDatabase } from './store/database.js';
 import { forgetDrafts } from './store/drafts.js';
+import { forgetOld } from './store/forget-old.js';
 import { forgetBefore } from './store/history.js';
 import { Refusal } from './store/refusal.js';
 
@@ -21,7 +22,7 @@ const start = async (): Promise<void> => {
     await listen(app, config);
     endOnSignal(app, database);
     await greet(app, config, database);
-    tend(app, database);
+    tend(app, database, config);
   } catch (error) {
     await database.close();
     throw error;
@@ -59,19 +60,30 @@ const endOnSignal = (app: FastifyInstance, database: Database): void => {
   process.once('SIGINT', end);
 };
 
-/** From time to time: old history goes, and the embedded engine gets what it needs. */
-const tend = (app: FastifyInstance, { db, upkeep }: Database): void => {
-  const once = async () => {
-    try {
-      const moment = new Date(Date.now() - historyDays * 24 * 60 * minute);
-      await forgetBefore(db, moment);
-      await forgetDrafts(db, moment);
-      await upkeep();
-    } catch (error) {
-      app.log.error({ err: error }, 'upkeep failed');
-    }
+/**
+ * From time to time: old history goes, and the embedded engine gets what it needs. At the start and once a day: what
+ * guests ate longer ago than the kitchen keeps it.
+ */
+const tend = (app: FastifyInstance, { db, upkeep }: Database, { dataDir }: Config): void => {
+  let day = '';
+  const daily = async () => {
+    const at = new Date();
+    if (at.toDateString() === day) return;
+    const forgotten = await forgetOld(db, { at, dataDir });
+    day = at.toDateString();
+    if (forgotten.events > 0) app.log.info(forgotten, 'diets of past events forgotten');
   };
-  setInterval(once, 10 * minute).unref();
+  const often = async () => {
+    const moment = new Date(Date.now() - historyDays * 24 * 60 * minute);
+    await forgetBefore(db, moment);
+    await forgetDrafts(db, moment);
+    await daily();
+    await upkeep();
+  };
+  const noting = (work: () => Promise<void>) => () =>
+    work().catch((error) => app.log.error({ err: error }, 'upkeep failed'));
+  void noting(daily)();
+  setInterval(noting(often), 10 * minute).unref();
 };
 
 const fail = (error: unknown): never => {
