@@ -5,6 +5,7 @@ import { drafts } from './0003-drafts.js';
 import { priceLists } from './0004-price-lists.js';
 import { ticks } from './0005-ticks.js';
 import { diets } from './0006-diets.js';
+import { labelPhotographs } from './0007-label-photographs.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
@@ -14,4 +15,5 @@ export const migrations: Record<string, Migration> = {
   '0004-price-lists': priceLists,
   '0005-ticks': ticks,
   '0006-diets': diets,
+  '0007-label-photographs': labelPhotographs,
 };

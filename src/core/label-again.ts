@@ -15,21 +15,41 @@ export const labelInDoubt = (before: Ingredient, after: Ingredient): number => {
     const now = after.packs.find((pack) => pack.key === key);
     return now && normalName(now.brand) !== normalName(brand);
   });
-  return other || rebranded ? readFromLabel(before.allergens) : 0;
+  if (!other && !rebranded) return 0;
+  return Math.max(readFromLabel(before.allergens), before.labelDate === null ? 0 : 1);
 };
 
 const readFromLabel = (allergens: Allergens): number =>
   Object.values(allergens).filter(({ source }) => source === 'label').length;
 
-/** What a label said is not known any more; what stands in the cook's word or by reference stays. */
-export const labelForgotten = (allergens: Allergens): Allergens =>
-  Object.fromEntries(Object.entries(allergens).filter(([, { source }]) => source !== 'label'));
+type Label = Pick<Ingredient, 'allergens' | 'labelDate'>;
+
+/**
+ * What a label said is not known any more, and its words are of a pack before; what stands in the cook's word or by
+ * reference stays.
+ */
+export const labelForgotten = ({ allergens }: Label): Label => ({
+  allergens: Object.fromEntries(Object.entries(allergens).filter(([, { source }]) => source !== 'label')),
+  labelDate: null,
+});
 
 /** What a label said stands as it did, read again on a day. */
-export const labelReadAgain = (allergens: Allergens, date: string, by: string): Allergens =>
-  Object.fromEntries(
+export const labelReadAgain = (
+  { allergens, labelDate, labelText }: Label & Pick<Ingredient, 'labelText'>,
+  date: string,
+  by: string,
+): Label => ({
+  allergens: Object.fromEntries(
     Object.entries(allergens).map(([id, entry]) => [
       id,
       entry.source === 'label' ? { ...entry, date, by } : entry,
     ]),
-  );
+  ),
+  labelDate: labelText === '' ? labelDate : date,
+});
+
+/** The pack a label is on, so that a photograph tells whether it is of the one bought now. */
+export const packOfLabel = (ingredient: Ingredient): string => {
+  const pack = preferredPack(ingredient);
+  return pack ? `${pack.key} ${normalName(pack.brand)}`.trim() : '';
+};

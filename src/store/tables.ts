@@ -62,6 +62,7 @@ export type IngredientTable = Named &
     weights: Json<Ingredient['weights']>;
     allergens: Json<Record<string, AllergenState>>;
     label_text: string;
+    label_date: string | null;
     substitutes: Json<Ingredient['substitutes']>;
     traits: Json<Ingredient['traits']>;
     keeping: Json<Ingredient['keeping']>;

@@ -56,6 +56,8 @@ export const anyIngredient = (key: string): fc.Arbitrary<Ingredient> =>
       density: maybe(anyAmount.map((gramsPerMl) => ({ gramsPerMl }))),
       weights: anyWeights,
       allergens: anyAllergens,
+      labelText: keptWords(60),
+      labelDate: maybe(anyDate),
       traits: fc.dictionary(fc.constantFrom(...traits), fc.constantFrom('yes', 'no', 'unknown'), {
         maxKeys: 5,
       }),

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type Ingredient, ingredient } from '../../src/core/facts/ingredient.js';
-import { labelForgotten, labelInDoubt, labelReadAgain } from '../../src/core/label-again.js';
+import { labelForgotten, labelInDoubt, labelReadAgain, packOfLabel } from '../../src/core/label-again.js';
 
 const cheddar = ingredient.parse({
   key: 'cheddar',
@@ -56,8 +56,32 @@ test('size, supplier, price, spacing of the brand or a further pack do not', () 
 });
 
 test('forgetting a label keeps the cook’s word; reading it again dates it', () => {
-  expect(Object.keys(labelForgotten(cheddar.allergens))).toEqual(['eggs']);
-  const again = labelReadAgain(cheddar.allergens, '2026-12-02', 'N.O.');
-  expect(again.milk).toEqual({ state: 'contains', source: 'label', date: '2026-12-02', by: 'N.O.' });
-  expect(again.eggs).toEqual(cheddar.allergens.eggs);
+  const forgotten = labelForgotten({ ...cheddar, labelDate: '2026-11-20' });
+  expect(Object.keys(forgotten.allergens)).toEqual(['eggs']);
+  expect(forgotten.labelDate).toBeNull();
+  const again = labelReadAgain({ ...cheddar, labelText: 'Milk' }, '2026-12-02', 'N.O.');
+  expect(again.allergens.milk).toEqual({
+    state: 'contains',
+    source: 'label',
+    date: '2026-12-02',
+    by: 'N.O.',
+  });
+  expect(again.allergens.eggs).toEqual(cheddar.allergens.eggs);
+  expect(again.labelDate).toBe('2026-12-02');
+});
+
+test('words of a label are in doubt as what was marked from it is, and amounts never are', () => {
+  const worded = { ...cheddar, allergens: {}, labelText: 'Milk', labelDate: '2026-11-20' };
+  expect(labelInDoubt(worded, { ...worded, packs: [cheddar.packs[1]!] })).toBe(1);
+  const before = { ...worded, allergens: cheddar.allergens };
+  expect({ ...before, ...labelForgotten(before) }).toEqual({
+    ...before,
+    allergens: { eggs: cheddar.allergens.eggs },
+    labelDate: null,
+  });
+});
+
+test('a photograph knows its pack by key and brand', () => {
+  expect(packOfLabel(cheddar)).toBe('block hay loft');
+  expect(packOfLabel(ingredient.parse({ key: 'salt', name: 'Salt' }))).toBe('');
 });

@@ -142,6 +142,10 @@ export const ingredient = z
       .max(8000)
       .default('')
       .describe('Its list of ingredients as the label has it, allergens in **bold** or in CAPITALS.'),
+    labelDate: date
+      .nullable()
+      .default(null)
+      .describe('The day the label said so; null when that is not known or another pack is bought since.'),
     substitutes: z
       .array(substitute)
       .max(30)

@@ -49,8 +49,8 @@ export const packs: Part<PacksAround> = {
   read: (reading, doc, at) => {
     const read = readPacks(reading, doc, at);
     const doubt = labelInDoubt(doc, { ...doc, packs: read });
-    const allergens = doubt > 0 ? readDoubt(reading, doubt, at) : (kept: Ingredient['allergens']) => kept;
-    return (before) => asWritten(before, { ...before, packs: read, allergens: allergens(before.allergens) });
+    const label = doubt > 0 ? readDoubt(reading, doubt, at) : () => ({});
+    return (before) => asWritten(before, { ...before, packs: read, ...label(before) });
   },
   around: async (doc, form, at) => {
     const { kitchen } = at;
@@ -170,6 +170,6 @@ const readDoubt = (reading: Reading, doubt: number, { today, who }: At) => {
       ? reading.take('readOn', 'Label read again on', (typed) => readPastDay(typed, today), today)
       : today;
   const by = reading.text('by');
-  return (allergens: Ingredient['allergens']) =>
-    chosen === 'same' ? labelReadAgain(allergens, date, by) : labelForgotten(allergens);
+  return (before: Ingredient) =>
+    chosen === 'same' ? labelReadAgain(before, date, by) : labelForgotten(before);
 };
