@@ -6,6 +6,7 @@ import type { Recipe } from '../core/facts/recipe.js';
 import { type Known, type KnownRecipe, nothingKnown } from '../core/known.js';
 import { normalName } from '../core/names.js';
 import { componentsOf } from '../core/rules/recipe.js';
+import { standInsOf } from '../core/rules/substitutes.js';
 import type { Db } from './schema.js';
 
 /** What the rules of one document ask of the rest of the kitchen. */
@@ -37,7 +38,15 @@ const gather: Gather = {
       .execute();
     return { ...nothingKnown, otherHomes: homes.map(({ name }) => name) };
   },
-  ingredient: async (db, doc) => ({ ...nothingKnown, namesake: await namesake(db, 'ingredient', doc) }),
+  ingredient: async (db, doc) => {
+    const { ingredients, recipes } = standInsOf(doc);
+    return {
+      ...nothingKnown,
+      namesake: await namesake(db, 'ingredient', doc),
+      ingredients: await existing(db, ingredients),
+      recipes: await named(db, recipes),
+    };
+  },
   recipe: async (db, doc) => ({
     ...nothingKnown,
     namesake: await namesake(db, 'recipe', doc),
@@ -96,8 +105,13 @@ const placeKeys = async (db: Db, { place }: Event): Promise<Set<string>> => {
   return new Set(rows.map(({ key }) => key));
 };
 
-const recipeNames = async (db: Db, { courses }: Event): Promise<Map<string, KnownRecipe>> => {
-  const keys = courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe));
+const recipeNames = (db: Db, { courses }: Event): Promise<Map<string, KnownRecipe>> =>
+  named(
+    db,
+    courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe)),
+  );
+
+const named = async (db: Db, keys: readonly string[]): Promise<Map<string, KnownRecipe>> => {
   if (keys.length === 0) return new Map();
   const rows = await db.selectFrom('recipe').select(['key', 'name']).where('key', 'in', keys).execute();
   return new Map(rows.map(({ key, name }) => [key, { name, components: [], variantOf: null }]));

@@ -6,8 +6,9 @@ import type { ListRead } from '../core/exchange/prices/rows.js';
 import type { Ingredient } from '../core/facts/ingredient.js';
 import type { Kitchen } from '../core/facts/kitchen.js';
 import type { PriceList } from '../core/facts/price-list.js';
-import { nothingKnown } from '../core/known.js';
+import { type Known, nothingKnown } from '../core/known.js';
 import type { Problem } from '../core/problem.js';
+import { standInsOf } from '../core/rules/substitutes.js';
 import { refusals } from '../core/rules.js';
 import { dropDraft } from './csv-drafts.js';
 import { load, read } from './documents.js';
@@ -102,7 +103,18 @@ const documentsOf = async (trx: Trx, plan: Plan, supplier: string): Promise<Docu
     taken.add(doc.key);
     return { stored: undefined, doc };
   });
-  return { wanted, problems: wanted.flatMap(({ doc }) => refusals('ingredient', doc!, nothingKnown)) };
+  return { wanted, problems: wanted.flatMap(({ doc }) => refusals('ingredient', doc!, itsOwn(doc!))) };
+};
+
+/** Prices leave alone what may stand in for an ingredient, so that is there as it was. */
+const itsOwn = (doc: Ingredient): Known => {
+  const { ingredients, recipes } = standInsOf(doc);
+  const known = { name: '', components: [], variantOf: null };
+  return {
+    ...nothingKnown,
+    ingredients: new Set(ingredients),
+    recipes: new Map(recipes.map((key) => [key, known])),
+  };
 };
 
 const takenKeys = async (trx: Trx, revisions: readonly Revision[]): Promise<Set<string>> => {

@@ -19,6 +19,7 @@ const figures = new Set([
   'yield',
   'gramsPerMl',
   'grams',
+  'ratio',
 ]);
 
 /** A document as changed, where a figure that is the same as before keeps the way in which it was written. */

@@ -32,6 +32,7 @@ const forms: Record<EntityName, Forms> = {
       cookedYields: '/yield',
       allergens: '/label',
       traits: '/diets',
+      substitutes: '/substitutes',
       keeping: '/keeping',
     },
   },

@@ -4,6 +4,7 @@ import type { Known } from '../known.js';
 import { normalName } from '../names.js';
 import { isMeasured } from '../quantity/units.js';
 import { isZero, meant, ownKeys, ownName, ownUnit, type Refuse } from './refuse.js';
+import { substituteRules } from './substitutes.js';
 
 /** Why an ingredient cannot be saved. */
 export const ingredientRules = (ingredient: Ingredient, known: Known, refuse: Refuse): void => {
@@ -14,6 +15,7 @@ export const ingredientRules = (ingredient: Ingredient, known: Known, refuse: Re
     refuse('packs', 'two-preferred', 'Lines are priced at one pack: mark one as preferred, not several.');
   figures(ingredient, refuse);
   cooked(ingredient, refuse);
+  substituteRules(ingredient, known, refuse);
   for (const id of Object.keys(ingredient.allergens))
     if (!allergenIds.has(id))
       refuse(

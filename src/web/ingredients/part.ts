@@ -15,7 +15,9 @@ import { save } from '../save.js';
 /** What a form of an ingredient may ask: the kitchen's ways, the day, who is there. */
 export type At = { kitchen: Kitchen; today: string; who: string; db: Db };
 
-export type PartName = 'basics' | 'packs' | 'yield' | 'label' | 'diets' | 'keeping';
+export type PartName = 'basics' | 'packs' | 'yield' | 'label' | 'diets' | 'substitutes' | 'keeping';
+
+type Change = (before: Ingredient) => Ingredient;
 
 /** One of the forms in which an ingredient is changed, part by part. */
 export type Part<Around extends object = object> = {
@@ -23,10 +25,10 @@ export type Part<Around extends object = object> = {
   /** What its page is called beside the ingredient's name, and what its button says. */
   title: string;
   button: string;
-  form: (doc: Ingredient, at: At) => Form;
+  form: (doc: Ingredient, at: At) => Promise<Form> | Form;
   /** What a button within the form asks for; undefined when it asks to be saved. */
   press?: (form: Form, doc: Ingredient, at: At) => { form: Form; at: string } | undefined;
-  read: (reading: Reading, doc: Ingredient, at: At) => (before: Ingredient) => Ingredient;
+  read: (reading: Reading, doc: Ingredient, at: At) => Promise<Change> | Change;
   around: (doc: Ingredient, form: Form, at: At) => Promise<Around> | Around;
 };
 
@@ -46,7 +48,7 @@ export const askFor =
   async (request, reply) => {
     const stored = await read(request.server.house.db, 'ingredient', param(request, 'key'));
     if (!stored) return reply.callNotFound();
-    const form = { revision: String(stored.revision), ...part.form(stored.doc, atOf(request)) };
+    const form = { revision: String(stored.revision), ...(await part.form(stored.doc, atOf(request))) };
     return draw(reply, part, stored.doc, form);
   };
 
@@ -61,7 +63,7 @@ export const savePart =
     const pressed = part.press?.(form, doc, atOf(request));
     if (pressed) return draw(reply, part, doc, pressed.form, [], pressed.at);
     const reading = new Reading(form);
-    const change = part.read(reading, doc, atOf(request));
+    const change = await part.read(reading, doc, atOf(request));
     const redraw = (faults: readonly Fault[]) => draw(reply, part, doc, form, faults);
     return save(reply, { entity: 'ingredient', key, form, faults: reading.faults, change, redraw });
   };

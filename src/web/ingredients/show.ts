@@ -10,6 +10,7 @@ import { eatenWhole } from '../../core/problems.js';
 import { unitPrice } from '../../core/unit-price.js';
 import { preferredPack } from '../../core/weighing.js';
 import { read, type Stored } from '../../store/documents.js';
+import { namesOf } from '../../store/names.js';
 import { type Use, usesOf } from '../../store/uses.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, param } from '../house.js';
@@ -43,6 +44,7 @@ export type IngredientPage = {
   label: LabelRow[];
   list: string;
   traits: { yes: string; no: string; unknown: string };
+  substitutes: { ratio: string; name: string; href: string; caution: string }[];
   keeping: { state: string; days: string }[];
   usedIn: { name: string; href: string }[];
   note: string;
@@ -55,11 +57,18 @@ export const showIngredient: Answerer = async (request, reply) => {
   const stored = await read(db, 'ingredient', param(request, 'key'));
   if (!stored) return reply.callNotFound();
   const uses = await usesOf(db, 'ingredient', stored.key);
-  const model = pageModel(stored, uses, request.kitchen);
+  const model = {
+    ...pageModel(stored, uses, request.kitchen),
+    substitutes: substituteRows(stored.doc, await namesOf(db)),
+  };
   return page(reply, 'ingredients/show', { title: stored.doc.name, nav: 'Recipes', ...model });
 };
 
-const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: Kitchen): IngredientPage => {
+const pageModel = (
+  stored: Stored<'ingredient'>,
+  uses: readonly Use[],
+  kitchen: Kitchen,
+): Omit<IngredientPage, 'substitutes'> => {
   const { doc } = stored;
   const f = formatFor(kitchen);
   return {
@@ -85,6 +94,19 @@ const pageModel = (stored: Stored<'ingredient'>, uses: readonly Use[], kitchen: 
     problems: [...missingOf(doc, { kitchen }), ...oddYield(doc)].map(withMend),
   };
 };
+
+const substituteRows = (
+  { substitutes }: Ingredient,
+  names: Awaited<ReturnType<typeof namesOf>>,
+): IngredientPage['substitutes'] =>
+  substitutes.map(({ item, ratio, caution }) => {
+    const [entity, key] =
+      'ingredient' in item
+        ? (['ingredient', item.ingredient] as const)
+        : (['recipe', item.component] as const);
+    const named = names[`${entity}s`].find((one) => one.key === key);
+    return { ratio, name: named?.name ?? key, href: pageOf(entity, key), caution };
+  });
 
 const oddYield = (doc: Ingredient): Problem[] => {
   const food = wholeDespite(doc);

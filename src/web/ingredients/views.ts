@@ -6,9 +6,11 @@ import type { NewIngredient } from './new.js';
 import type { PacksAround } from './packs.js';
 import type { PartPage } from './part.js';
 import type { IngredientPage } from './show.js';
+import type { SubstitutesAround } from './substitutes.js';
 import type { YieldAround } from './yield.js';
 
-type AnyPart = PartPage & Partial<BasicsAround & PacksAround & YieldAround & LabelAround & DietsAround>;
+type AnyPart = PartPage &
+  Partial<BasicsAround & PacksAround & YieldAround & LabelAround & DietsAround & SubstitutesAround>;
 
 /** The models of the ingredient pages. */
 export type IngredientViews = {
