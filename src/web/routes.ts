@@ -34,6 +34,7 @@ import { addIngredient, askForIngredient, choose, lookUp } from './ingredients/n
 import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
 import { showIngredient } from './ingredients/show.js';
+import { substitutes } from './ingredients/substitutes.js';
 import { takeFigures } from './ingredients/take.js';
 import { edible } from './ingredients/yield.js';
 import { saveKitchen, showKitchen } from './kitchen/settings.js';
@@ -176,6 +177,8 @@ export const routes: Route[] = [
   post('/ingredients/:key/label', savePart(label)),
   get('/ingredients/:key/diets', askFor(diets)),
   post('/ingredients/:key/diets', savePart(diets)),
+  get('/ingredients/:key/substitutes', askFor(substitutes)),
+  post('/ingredients/:key/substitutes', savePart(substitutes)),
   get('/ingredients/:key/keeping', askFor(keeping)),
   post('/ingredients/:key/keeping', savePart(keeping)),
   get('/ingredients/:key/archive', askToLeave('ingredient')),
