@@ -16,9 +16,20 @@ export type AllergenItem = {
   short: string;
   members: string[];
   clause: string;
+  /** Products of it that the law leaves out, in its words. */
+  exceptions?: string[];
   gs1?: string | null;
 };
-export type AllergenList = { id: string; name: string; source: string; items: AllergenItem[] };
+/** A figure in mg a kilo or litre at which something begins to count, or still may be said: `at` is true at the figure itself. */
+export type Edge = { mg: string; at: boolean; clause: string };
+export type AllergenList = {
+  id: string;
+  name: string;
+  source: string;
+  /** From where sulphites count, and up to where food may be called gluten-free; null where the list has none. */
+  edges: { sulphites: Edge | null; glutenFree: Edge };
+  items: AllergenItem[];
+};
 
 const lists = new Map<string, AllergenList>(published.lists.map((list) => [list.id, list]));
 const groups = new Map<string, string[]>(published.groups.map((group) => [group.id, group.members]));

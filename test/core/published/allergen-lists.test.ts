@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import published from '../../../shared/allergens.json' with { type: 'json' };
 import { allergenIds, allergenList, stateOf } from '../../../src/core/allergens.js';
 import { diets } from '../../../src/core/diets.js';
+import { mayBeCalledGlutenFree, sulphitesAt, sulphitesCount } from '../../../src/core/edges.js';
 import { allergenLists } from '../../../src/core/facts/kitchen.js';
+import { Rational } from '../../../src/core/quantity/rational.js';
 import { food } from '../small.js';
 
 const names = (id: 'eu' | 'us' | 'ca' | 'anz') => allergenList(id).items.map((item) => item.id);
@@ -134,4 +136,60 @@ test('every member is a substance that can be stated, every list has its source'
       expect(published.substances.map((substance) => substance.id)).toContain(one);
   }
   for (const { members } of published.groups) for (const one of members) expect(allergenIds).toContain(one);
+});
+
+// Food and Drug Administration, Questions and Answers Regarding Food Allergens, Edition 5, January 2025, Table 1.
+test('the tree nuts of the United States have pine nut, and not coconut or chestnut', () => {
+  expect(members('us', 'nuts')).toEqual(
+    'almond brazil-nut cashew hazelnut macadamia pecan pine-nut pistachio walnut'.split(' ').sort(),
+  );
+  expect(allergenList('us').source).toContain('Edition 5, January 2025, Table 1');
+});
+
+// Regulation (EU) No 1169/2011, Annex II, entries 1, 4, 6, 7 and 8 have exceptions; the others have none.
+test('the exceptions of Annex II stand beside their entries', () => {
+  const counts = allergenList('eu').items.map((item) => [item.id, item.exceptions?.length ?? 0]);
+  expect(Object.fromEntries(counts.filter(([, n]) => n))).toEqual({
+    gluten: 4,
+    fish: 2,
+    soya: 4,
+    milk: 2,
+    nuts: 1,
+  });
+  const of = (id: string) =>
+    allergenList('eu')
+      .items.find((item) => item.id === id)!
+      .exceptions!.join();
+  expect(of('gluten')).toContain('glucose syrups');
+  expect(of('fish')).toContain('isinglass');
+  expect(of('soya')).toContain('fully refined soybean oil');
+  expect(of('milk')).toContain('whey');
+  expect(of('nuts')).toContain('distillates');
+});
+
+describe('at the edge', () => {
+  const mg = (text: string) => Rational.parse(text);
+  // Annex II, 12: more than 10 mg/kg; B.01.010.1: 10 ppm or more; Standard 1.2.3: 10 mg/kg or more; none in the US list.
+  test.each([
+    ['9.99', false, false, false, undefined],
+    ['10', false, true, true, 'sulphites-at-10'],
+    ['10.01', true, true, true, 'sulphites-above-10'],
+  ])('sulphites at %s mg a kilo', (text, eu, ca, anz, substance) => {
+    const lists = (['eu', 'ca', 'anz'] as const).map((id) => sulphitesCount(mg(text), allergenList(id)));
+    expect(lists).toEqual([eu, ca, anz]);
+    expect(sulphitesCount(mg(text), allergenList('us'))).toBe(false);
+    expect(sulphitesAt(mg(text))).toBe(substance);
+    // What the substance is covered by is what counts under each list.
+    for (const [at, id] of (['eu', 'ca', 'anz'] as const).entries())
+      expect(members(id, 'sulphites').includes(substance ?? '')).toBe(lists[at]);
+  });
+  // EU 828/2014: no more than 20 mg/kg; US 21 CFR 101.91: below 20 ppm.
+  test.each([
+    ['19.99', true, true],
+    ['20', true, false],
+    ['20.01', false, false],
+  ])('gluten at %s mg a kilo', (text, eu, us) => {
+    expect(mayBeCalledGlutenFree(mg(text), allergenList('eu'))).toBe(eu);
+    expect(mayBeCalledGlutenFree(mg(text), allergenList('us'))).toBe(us);
+  });
 });
