@@ -1,59 +1,109 @@
-import { listOf, type State } from '../../core/allergens.js';
+import { type AllergenList, listOf, type State } from '../../core/allergens.js';
 import type { Ingredient } from '../../core/facts/ingredient.js';
 import { type Marked, plainProduce, type Stamp, wholeLabelRead, withMarks } from '../../core/label.js';
 import { type LabelEntry, labelOf } from '../../core/label-entries.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
-import type { Reading } from '../faults.js';
+import { Reading } from '../faults.js';
 import { text } from '../form.js';
+import {
+  asRead,
+  isNew,
+  type LabelWordsAround,
+  markedRows,
+  marksForm,
+  refuseUnsettled,
+  reread,
+  typedText,
+  withWords,
+  wordsAround,
+} from './label-words.js';
 import type { At, Part } from './part.js';
 
-export type LabelAround = { entries: LabelEntry[]; list: string; named: boolean };
+export type LabelAround = LabelWordsAround & { entries: LabelEntry[]; list: string; named: boolean };
 
 const states = ['contains', 'may', 'free', 'unknown'] as const;
+const mostWords = 8000;
 
-/** What its label says of each entry of the allergen list in force. */
+/** What its label says: its words, and for each entry of the allergen list in force what they name. */
 export const label: Part<LabelAround> = {
   name: 'label',
   title: 'Label',
   button: 'Save what is marked',
-  form: (doc, { kitchen, today, who }) => {
-    const entries = labelOf(doc, listOf(kitchen));
-    return {
-      entries: Object.fromEntries(entries.map(({ item, state }) => [item.id, state])),
-      states: Object.fromEntries(entries.flatMap(markedRows).map(({ id, state }) => [id, state])),
-      source: 'label',
-      date: typedDay(today),
-      by: who || lastReader(doc),
-    };
+  form: (doc, { kitchen, today, who }) => ({
+    words: doc.labelText,
+    readFrom: doc.labelText,
+    ...marksForm(labelOf(doc, listOf(kitchen))),
+    source: 'label',
+    date: typedDay(today),
+    by: who || lastReader(doc),
+  }),
+  press: (form, doc, at) => {
+    if (text(form, 'do') !== 'read' || typedText(form).length > mostWords) return undefined;
+    const stamp: Stamp = { source: 'label', date: at.today, by: '' };
+    const marked = markedIn(new Reading(form), asRead(doc, form, stamp), at);
+    return { form: reread(form, doc, marked, stamp, at), at: 'words' };
   },
   read: (reading, doc, at) => {
     const asked = text(reading.form, 'do');
     const stamp = readStamp(reading, asked, at);
-    const marked = markedIn(reading, doc, at);
-    const list = listOf(at.kitchen);
-    if (asked === 'plain') refusePlain(reading, doc, marked, at);
-    for (const { entry, substance } of withMarks(doc, list, marked, stamp).conflicts)
+    const labelText = typedText(reading.form);
+    if (labelText.length > mostWords) {
       reading.refuse(
-        `entries.${entry.id}`,
-        entry.short,
-        `${entry.name}: marked as not listed, and ${substance} as listed. Change one of them.`,
+        'words',
+        'The label’s words',
+        `A label has at most ${mostWords} signs here. Leave out what is no list of ingredients.`,
       );
+      return (before) => before;
+    }
+    const sent = { ...reading.form };
+    const fresh = isNew(doc, sent, asked);
+    const marked = markedIn(reading, asRead(doc, sent, stamp), at);
+    if (fresh) Object.assign(reading.form, reread(sent, doc, marked, stamp, at));
+    if (fresh) refuseUnsettled(reading);
+    refuseConflicts(reading, asRead(doc, sent, stamp), marked, stamp, at);
+    const list = listOf(at.kitchen);
+    const settled = { ...sent, settle: reading.form.settle ?? [] };
+    const allergensOf = (before: Ingredient) => {
+      const { allergens } = withMarks(asRead(before, sent, stamp), list, marked, stamp);
+      return fresh ? withWords(allergens, settled, stamp) : allergens;
+    };
+    if (asked === 'plain') refusePlain(reading, { ...doc, allergens: allergensOf(doc) }, at);
     return (before) => {
-      const { allergens } = withMarks(before, list, marked, stamp);
-      const now = { ...before, allergens };
-      if (asked === 'whole') return { ...now, allergens: wholeLabelRead(now, list, stamp) };
+      const labelDate = fresh ? (labelText === '' ? null : (stamp.date ?? at.today)) : before.labelDate;
+      const now = { ...before, allergens: allergensOf(before), labelText, labelDate };
+      if (asked === 'whole') return wholly(now, list, stamp);
       return asked === 'plain' ? { ...now, allergens: plainProduce(now, list, stamp.by) } : now;
     };
   },
-  around: (doc, _form, { kitchen }) => {
-    const entries = labelOf(doc, listOf(kitchen));
+  around: (doc, form, { kitchen, today }) => {
+    const stamp: Stamp = { source: 'label', date: today, by: '' };
+    const entries = labelOf(asRead(doc, form, stamp), listOf(kitchen));
     const named = entries.some(({ state }) => state === 'contains' || state === 'may');
-    return { entries, list: listOf(kitchen).name, named };
+    return { entries, list: listOf(kitchen).name, named, ...wordsAround(doc, form) };
   },
 };
 
-/** What stands under an entry: its substances, and what was said of some without saying which. */
-const markedRows = ({ states, group }: LabelEntry) => [...states, ...(group ? [group] : [])];
+/** The whole label was read: the rest of the list is not listed, and its words were read that day too. */
+const wholly = (now: Ingredient, list: AllergenList, stamp: Stamp): Ingredient => ({
+  ...now,
+  allergens: wholeLabelRead(now, list, stamp),
+  labelDate: now.labelText === '' ? null : stamp.date,
+});
+
+const refuseConflicts = (
+  reading: Reading,
+  doc: Ingredient,
+  marked: Marked,
+  stamp: Stamp,
+  { kitchen }: At,
+): void => {
+  for (const { entry, substance } of withMarks(doc, listOf(kitchen), marked, stamp).conflicts)
+    reading.refuse(
+      `entries.${entry.id}`,
+      entry.short,
+      `${entry.name}: marked as not listed, and ${substance} as listed. Change one of them.`,
+    );
+};
 
 const lastReader = ({ allergens }: Ingredient): string =>
   Object.values(allergens)
@@ -81,9 +131,10 @@ const markedIn = (reading: Reading, doc: Ingredient, { kitchen }: At): Marked =>
   return { entries, states: substances };
 };
 
-const refusePlain = (reading: Reading, doc: Ingredient, { entries }: Marked, { kitchen }: At): void => {
-  for (const { item } of labelOf(doc, listOf(kitchen)))
-    if (entries[item.id] === 'contains' || entries[item.id] === 'may')
+/** Whatever is named, on the form or in the words, speaks against plain produce. */
+const refusePlain = (reading: Reading, doc: Ingredient, { kitchen }: At): void => {
+  for (const { item, state } of labelOf(doc, listOf(kitchen)))
+    if (state === 'contains' || state === 'may')
       reading.refuse(
         `entries.${item.id}`,
         item.short,
