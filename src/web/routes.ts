@@ -33,6 +33,7 @@ import { listIngredients } from './ingredients/list.js';
 import { addIngredient, askForIngredient, choose, lookUp } from './ingredients/new.js';
 import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
+import { readWords } from './ingredients/read-words.js';
 import { showIngredient } from './ingredients/show.js';
 import { substitutes } from './ingredients/substitutes.js';
 import { takeFigures } from './ingredients/take.js';
@@ -175,6 +176,7 @@ export const routes: Route[] = [
   post('/ingredients/:key/reference', takeFigures),
   get('/ingredients/:key/label', askFor(label)),
   post('/ingredients/:key/label', savePart(label)),
+  post('/ingredients/:key/label/read', readWords),
   get('/ingredients/:key/diets', askFor(diets)),
   post('/ingredients/:key/diets', savePart(diets)),
   get('/ingredients/:key/substitutes', askFor(substitutes)),
