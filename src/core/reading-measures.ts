@@ -1,7 +1,7 @@
 import type { Measure } from './facts/common.js';
 import type { Kitchen } from './facts/kitchen.js';
 import { share } from './flour.js';
-import { readAmount } from './quantity/amount.js';
+import { readAmount, readTimes } from './quantity/amount.js';
 import { Rational } from './quantity/rational.js';
 import { baseOf, readUnit } from './quantity/units.js';
 import type { Read } from './reading.js';
@@ -14,12 +14,12 @@ const examples = { any: '2.5 kg', g: '1.5 kg', ml: '2 l' };
 
 /** An amount with its unit as cooks write it ("2.5 kg", "1½ l", "12 each"); `of` asks for a weight (g) or a volume (ml). */
 export const readMeasure = (text: string, of: 'any' | 'g' | 'ml' = 'any'): Read<Measure> => {
-  const found = /^([\d\s.,/⁄∕½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞−–—-]+)(\D*)$/u.exec(text.trim());
+  const found = /^((?:[\d\s.,]+[x×*])?[\d\s.,/⁄∕½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞−–—-]+)(\D*)$/iu.exec(text.trim());
   if (!found?.[1]?.trim())
     return refuse(
       `Enter an amount with its unit, such as ${examples[of]}.${text.trim() ? ` You entered ${cited(text)}.` : ''}`,
     );
-  const read = readAmount(found[1]);
+  const read = readTimes(found[1]);
   if ('sentence' in read) return read;
   if (Rational.parse(read.amount).isZero)
     return refuse(`Enter an amount above zero, such as ${examples[of]}. You entered ${cited(text)}.`);

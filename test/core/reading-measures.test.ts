@@ -19,6 +19,8 @@ test('an amount with its unit is read as cooks write it', () => {
   expect(value(readMeasure('500g'))).toEqual({ amount: '500', unit: 'g' });
   expect(value(readMeasure('3 kgs'))).toEqual({ amount: '3', unit: 'kg' });
   expect(value(readMeasure('12 each'))).toEqual({ amount: '12', unit: 'each' });
+  expect(value(readMeasure('2 x 400 g'))).toEqual({ amount: '800', unit: 'g' });
+  expect(value(readMeasure('6×1,5 l'))).toEqual({ amount: '9', unit: 'l' });
   expect(value(readMeasure('1/3 cup'))).toEqual({ amount: '1/3', unit: 'cup' });
 });
 

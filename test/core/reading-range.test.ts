@@ -54,5 +54,21 @@ test('a unit may stand behind it', () => {
   expect(said('65 %')).toEqual(['65', null, 'percent']);
   expect(said('65%')).toEqual(['65', null, 'percent']);
   expect(said('1½ fl oz')).toEqual(['1.5', null, 'fl-oz']);
+  expect(said('2 x 400 g')).toEqual(['800', null, 'g']);
+  expect(said('3 × 1,5 l')).toEqual(['4.5', null, 'l']);
   expect([said('700'), said('2 to 3'), said('g')]).toEqual([undefined, undefined, undefined]);
+});
+
+test('so many of one size are what they come to by weight or volume, and nothing by count', () => {
+  const by = (text: string, unit: string) => {
+    const found = readRange(text, unit);
+    return 'sentence' in found ? found.sentence : found.value.amount;
+  };
+  expect([by('2 x 400', 'g'), by('2x400', 'ml'), by('½ * 3', 'cup')]).toEqual(['800', '800', '1.5']);
+  for (const unit of ['tin', 'each', ''])
+    expect(by('2 x 400', unit)).toBe(
+      'Enter the quantity in figures, such as 700 or 3/4. You entered 2 x 400.',
+    );
+  for (const text of ['2 x', 'x 2', '2 x 3 x 4', '0 x 400', '2 x some', '999999999999 x 999'])
+    expect(readRange(text, 'g'), text).toHaveProperty('sentence');
 });

@@ -58,6 +58,19 @@ export const readAmount = (text: string): { amount: string } | { sentence: strin
   };
 };
 
+/** What so many of one size come to ("2 x 400" is 800), as cooks write packs by weight; anything else as `readAmount`. */
+export const readTimes = (text: string): ReturnType<typeof readAmount> => {
+  const [, many, each] = /^([^x×*]+)[x×*]([^x×*]+)$/i.exec(text) ?? [];
+  if (!many || !each) return readAmount(text);
+  const [times, size] = [readAmount(many), readAmount(each)];
+  if ('sentence' in times) return times;
+  if ('sentence' in size) return size;
+  const all = Rational.parse(times.amount).times(Rational.parse(size.amount)).toString();
+  return stored.safeParse(all).success
+    ? { amount: all }
+    : { sentence: `${text.trim().slice(0, 40)} comes to more than a quantity holds.` };
+};
+
 const kept = new Map<string, Rational>();
 
 /** The exact figure of a stored amount. Kitchens repeat the same few hundred texts, so readings are kept. */

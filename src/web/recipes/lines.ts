@@ -62,7 +62,7 @@ const readLine = (
 
 type Measured = Pick<Line, 'amount' | 'amountTo' | 'unit'>;
 
-/** Quantity and unit; "700 g" may stand in the quantity alone. */
+/** Quantity and unit; "700 g" and "2 x 400 g" may stand in the quantity alone. */
 const readQuantity = (reading: Reading, at: string, label: string, toTaste: boolean): Measured => {
   const typed = reading.text(`${at}.amount`);
   const unit = reading.take(`${at}.unit`, `${label}: unit`, readUnitWord, 'each');
@@ -76,7 +76,7 @@ const readQuantity = (reading: Reading, at: string, label: string, toTaste: bool
     return { amount: null, amountTo: null, unit };
   }
   const both = reading.text(`${at}.unit`) === '' ? readRangeWithUnit(typed) : undefined;
-  const read = both?.range ?? readRange(typed);
+  const read = both?.range ?? readRange(typed, unit);
   if (isRead(read)) return { ...read.value, unit: both?.unit ?? unit };
   reading.refuse(`${at}.amount`, `${label}: quantity`, read.sentence);
   return { amount: null, amountTo: null, unit };

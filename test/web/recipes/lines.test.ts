@@ -94,14 +94,22 @@ test('ranges and units are read as cooks write them', async () => {
     ...(await form()),
     'lines[1].amount': '2½ to 4 cloves',
     'lines[1].unit': '',
+    'lines[3].amount': '2 x 400 g',
+    'lines[3].unit': '',
     'lines[5].amount': '70 %',
     'lines[5].unit': '',
   };
   expect((await agent.post(url, typed)).status).toBe(303);
   const { lines } = await stored();
   expect(lines[1]).toMatchObject({ amount: '2.5', amountTo: '4', unit: 'clove' });
+  expect(lines[3]).toMatchObject({ amount: '800', amountTo: null, unit: 'g' });
   expect(lines[5]).toMatchObject({ amount: '70', amountTo: null, unit: 'percent' });
-  const back = { 'lines[1].amount': '2-3', 'lines[1].unit': 'clove', 'lines[5].amount': '65%' };
+  const back = {
+    'lines[1].amount': '2-3',
+    'lines[1].unit': 'clove',
+    'lines[3].amount': '5',
+    'lines[5].amount': '65%',
+  };
   expect((await agent.post(url, { ...(await form()), ...back, 'lines[5].unit': '' })).status).toBe(303);
   expect((await stored()).lines[5]).toMatchObject({ amount: '65', unit: 'percent' });
 });
