@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
-const slow = { testTimeout: 60_000, hookTimeout: 120_000 };
+const slow = { testTimeout: 180_000, hookTimeout: 180_000 };
 const project = (name: string, include: string[], exclude: string[] = []) => ({
   test: { name, include, exclude, globalSetup: 'test/global-setup.ts', ...slow },
 });

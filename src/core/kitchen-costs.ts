@@ -8,9 +8,8 @@ import {
   workOut,
   workOutAgain,
 } from './kitchen-costs/figures.js';
-import { componentsFirst } from './kitchen-costs/order.js';
 import type { Book } from './kitchen-costs/own.js';
-import { type Priced, pricedBy } from './kitchen-costs/priced-by.js';
+import type { Priced } from './kitchen-costs/priced-by.js';
 import { guess, open, reach, SumsWritten } from './kitchen-costs/sums.js';
 import { UnitCosts, unitCost } from './kitchen-costs/unit-costs.js';
 import { writeCosts } from './kitchen-costs/write.js';
@@ -58,14 +57,14 @@ export const kitchenCosts = (facts: Facts): KitchenCosts => {
   const written = new SumsWritten(Math.ceil(lines * 1.5) + 1024);
   const units = new UnitCosts(facts.ingredients.keys(), written);
   const book: Book = { facts, sums: written, units, written: new Map() };
-  writeCosts(componentsFirst(facts), book);
+  writeCosts(book);
   const sums = written.done();
   const places = new Map<string, Place>();
   const recipeAt = new Array<string | undefined>(sums.size);
   const reasons = new Map<number, readonly Problem[]>();
   for (const [key, one] of book.written) {
     const at = written.placeOf(one.cost);
-    places.set(key, { at, priced: pricedBy(one.recipe, facts) });
+    places.set(key, { at, priced: one.priced });
     recipeAt[at] = key;
     if (one.reasons.length > 0) reasons.set(written.placeOf(one.straight), one.reasons);
   }

@@ -10,6 +10,7 @@ import type { Problem } from '../problem.js';
 import { noLines, noYield } from '../problems.js';
 import { Rational } from '../quantity/rational.js';
 import { quantity } from '../quantity/units.js';
+import type { Priced } from './priced-by.js';
 import type { SumsWritten } from './sums.js';
 import type { UnitCosts } from './unit-costs.js';
 
@@ -17,6 +18,7 @@ import type { UnitCosts } from './unit-costs.js';
 export type Written = {
   recipe: Recipe;
   order: number;
+  priced: Priced | undefined;
   /** What its straight ingredient lines cost in one batch; and what one batch costs with all that is in it. */
   straight: number;
   cost: number;

@@ -1,7 +1,8 @@
-import type { Recipe } from '../facts/recipe.js';
 import { grown } from '../growth.js';
 import { Rational } from '../quantity/rational.js';
+import { componentsFirst } from './order.js';
 import { type Book, readLines, takenAt, type Written } from './own.js';
+import { pricedBy } from './priced-by.js';
 import { open } from './sums.js';
 
 /**
@@ -9,11 +10,12 @@ import { open } from './sums.js';
  * component within it are added up before a line of whole pieces, a herb or a fixed amount is worked out. Where nothing
  * below a component goes by such lines, its cost stands for all of it and nobody looks further down.
  */
-export const writeCosts = (order: readonly Recipe[], book: Book): void => {
-  for (const recipe of order) {
+export const writeCosts = (book: Book): void =>
+  componentsFirst(book.facts, book.written, (recipe) => {
     const one: Written = {
       recipe,
       order: book.written.size,
+      priced: pricedBy(recipe, book.facts),
       straight: 0,
       cost: 0,
       uses: [],
@@ -30,8 +32,7 @@ export const writeCosts = (order: readonly Recipe[], book: Book): void => {
     one.unknown = one.uses.some(({ of, batches }) => !batches || of.unknown);
     book.written.set(recipe.key, one);
     writeCost(one, book);
-  }
-};
+  });
 
 const writeCost = (whole: Written, book: Book): void => {
   const { sums } = book;
