@@ -1,5 +1,6 @@
 import type { Facts } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
+import { folded } from './near-names.js';
 
 /** What an ingredient is, with a label read as far as it was: whether one of some others is in it. */
 export type Content = 'in' | 'unknown' | 'not-in';
@@ -21,11 +22,10 @@ const isBlank = ({ notBought, labelText, allergens, traits }: Ingredient): boole
   Object.keys(allergens).length === 0 &&
   Object.values(traits).every((known) => known === 'unknown');
 
-/** "Onions, red" is named by "water, onion, salt": by what stands before the first comma or bracket, one or several. */
+/** What is meant by a name in general: "Onions, red" is an onion. */
+export const generalName = (name: string): string => folded(name.split(/[,(]/)[0]!);
+
 const isNamed = (name: string, label: string): boolean => {
-  const head = name.toLowerCase().split(/[,(]/)[0]!.trim();
-  if (head === '') return false;
-  const one = head.replace(/(?<=oe|sh|ch|x)s$|(?<=\p{L}{2}[^s])s$/u, '').replace(/(?<=o|sh|ch|x)e$/, '');
-  const word = one.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replaceAll(/\s+/g, '\\s+');
-  return new RegExp(`(?<!\\p{L})${word}(e?s)?(?!\\p{L})`, 'u').test(label.toLowerCase());
+  const wanted = generalName(name);
+  return wanted !== '' && ` ${folded(label)} `.includes(` ${wanted} `);
 };

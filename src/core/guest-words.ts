@@ -1,4 +1,4 @@
-import { diets } from './diets.js';
+import { type Diet, diets } from './diets.js';
 
 /** A guest as somebody says it on the phone. */
 export type GuestWords = { count: number; name: string; diets: string[]; other: string };
@@ -7,14 +7,15 @@ export type GuestWords = { count: number; name: string; diets: string[]; other: 
  * "Ana Reed, vegan", "3 vegetarians" or "2 vegans, no nuts": how many, who, and the diets this workbook knows; a
  * wish it doesn't know is kept in their own words, and nothing is dropped.
  */
-export const readGuestWords = (text: string): GuestWords => {
+export const readGuestWords = (text: string, own: readonly Pick<Diet, 'id' | 'name'>[] = []): GuestWords => {
+  const dietsIn = (words: string): string[] => dietsNamed(words, named(own));
   const parts = text
     .replace(/[();:]|\s[-–—]\s/g, ',')
     .split(',')
     .map((part) => part.trim())
     .filter(Boolean);
   const counted = /^(\d{1,6})\s+(.+)$/.exec(parts[0] ?? '');
-  const { name, wish } = counted ? { name: '', wish: counted[2]! } : nameAndWish(parts[0] ?? '');
+  const { name, wish } = counted ? { name: '', wish: counted[2]! } : nameAndWish(parts[0] ?? '', dietsIn);
   const said = [wish, ...parts.slice(1)].filter(Boolean);
   const wishes = said.filter((part) => dietsIn(part).length === 0 && !/^(guests?|people)$/i.test(part));
   return {
@@ -31,10 +32,13 @@ const begins =
 const ends = /^(free|allergy|intolerant|intolerance)$/i;
 
 /** "Pip no nuts" and "Rowan vegan" without a comma: a wish left in the name would let its guest eat everything. */
-const nameAndWish = (first: string): { name: string; wish: string } => {
+type DietsIn = (words: string) => string[];
+
+const nameAndWish = (first: string, dietsIn: DietsIn): { name: string; wish: string } => {
   const words = first.split(/\s+/);
   const at = words.findIndex(
-    (word, i) => begins.test(word) || ends.test(words[i + 1] ?? '') || namesDiet(words.slice(i).join(' ')),
+    (word, i) =>
+      begins.test(word) || ends.test(words[i + 1] ?? '') || namesDiet(words.slice(i).join(' '), dietsIn),
   );
   return at < 0
     ? { name: first, wish: '' }
@@ -42,7 +46,8 @@ const nameAndWish = (first: string): { name: string; wish: string } => {
 };
 
 /** What a diet avoids may be a family's name as well: Ana Fish. */
-const namesDiet = (words: string): boolean => dietsIn(words).length > 0 && !(plain(words) in avoided);
+const namesDiet = (words: string, dietsIn: DietsIn): boolean =>
+  dietsIn(words).length > 0 && !(plain(words) in avoided);
 
 const plain = (words: string): string =>
   words
@@ -85,18 +90,22 @@ const also: Record<string, string[]> = {
 };
 
 /** A diet by its name, its first words or its plural: "coeliac" is "coeliac, no gluten", "vegans" is "vegan". */
+const named = (list: readonly Pick<Diet, 'id' | 'name'>[]): [string, string[]][] =>
+  list.flatMap(({ id, name }) =>
+    [id, name, name.split(',')[0]!].map((word): [string, string[]] => [plain(word), [id]]),
+  );
+
 const known = new Map<string, string[]>([
   ...Object.entries(also),
-  ...diets.flatMap(({ id, name }) =>
-    [id, name, name.split(',')[0]!].map((word): [string, string[]] => [plain(word), [id]]),
-  ),
+  ...named(diets),
   ...Object.entries(avoided).flatMap(([what, ids]) =>
     [what, `${what} free`, `${what} allergy`].map((word): [string, string[]] => [word, ids]),
   ),
 ]);
 
 /** "gluten free", "no dairy", "allergic to nuts" and "vegans" name diets; what names none is none. */
-const dietsIn = (words: string): string[] => {
+const dietsNamed = (words: string, own: readonly [string, string[]][]): string[] => {
+  const all = new Map([...own, ...known]);
   const said = plain(words).replace(/^(no|not|without|allergic to|avoids) /, '');
-  return known.get(plain(words)) ?? known.get(said) ?? known.get(said.replace(/s$/, '')) ?? [];
+  return all.get(plain(words)) ?? all.get(said) ?? all.get(said.replace(/s$/, '')) ?? [];
 };
