@@ -32,7 +32,8 @@ const figureInWords = (figure: RecipeFigure, f: Format): string =>
   `${f.money(figure.each ?? figure.batch)}${unitInWords(figure)}`;
 
 /** " a portion", " a kg"; by the batch where nobody has said what that makes. */
-const unitInWords = ({ unit }: RecipeFigure): string => ` a ${unit ? typedUnit(unit) : 'batch'}`;
+const unitInWords = ({ unit }: RecipeFigure): string =>
+  ` a ${unit === 'l' ? 'litre' : unit ? typedUnit(unit) : 'batch'}`;
 
 /** "Moves 14 recipes; most: Leek tart, £1.84 → £1.97 a portion." */
 export const movedInWords = ([most, ...others]: readonly CostMoved[], f: Format): string => {
