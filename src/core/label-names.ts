@@ -23,7 +23,10 @@ const learn = (text: string, meaning: Meaning): void => {
 
 for (const { is, law, practice: usual } of published.names) {
   for (const text of law) learn(text, { kind: 'named', is: [is], why: '' });
-  for (const text of usual) learn(text, { kind: 'named', is: [is], why: practice });
+  // "Wheat flour" is wheat by the list's own name.
+  const byLaw = (text: string) =>
+    text.split(' ').some((word) => law.some((one) => folded(one) === folded(word)));
+  for (const text of usual) learn(text, { kind: 'named', is: [is], why: byLaw(text) ? '' : practice });
 }
 for (const { words, is, why } of published.several)
   for (const text of words) learn(text, { kind: 'named', is, why });

@@ -4,6 +4,7 @@ import { writeBackup } from './backups.js';
 import { load } from './documents.js';
 import { entityNames, shapeOf } from './entities/index.js';
 import { consistently } from './facts.js';
+import { insertPhotographs, photographs } from './label-photographs.js';
 import { insertPeriods, periods } from './prep-periods.js';
 import { insertDocuments, type Saving } from './rows.js';
 import { saving } from './saves.js';
@@ -25,6 +26,7 @@ export const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
     ingredients: await docs(trx, 'ingredient'),
     recipes: await docs(trx, 'recipe'),
     events: await docs(trx, 'event'),
+    labelPhotographs: await photographs(trx),
     prepPeriods: await periods(trx),
   };
 };
@@ -63,11 +65,12 @@ export const importWorkbook = (
   });
 
 const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by: Saving): Promise<void> => {
-  const { kitchen, places, ingredients, recipes, events, prepPeriods } = workbook;
+  const { kitchen, places, ingredients, recipes, events, labelPhotographs, prepPeriods } = workbook;
   const at = <D>(docs: readonly D[]) => docs.map((doc) => ({ doc, revision }));
   await insertDocuments(trx, 'kitchen', at([kitchen]), by);
   await insertDocuments(trx, 'place', at(places), by);
   await insertDocuments(trx, 'ingredient', at(ingredients), by);
+  await insertPhotographs(trx, labelPhotographs);
   await insertDocuments(trx, 'recipe', at(recipes), by);
   // A done event written by hand without what was served keeps it from now on.
   const kept: EntityOf['event'][] = [];

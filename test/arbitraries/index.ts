@@ -4,6 +4,7 @@ import { normalName } from '../../src/core/names.js';
 import { anyEvent } from './event.js';
 import { anyIngredient } from './ingredient.js';
 import { anyKitchen, anyPlace } from './kitchen.js';
+import { anyPhotographs } from './photograph.js';
 import { anyPrepPeriods } from './prep-period.js';
 import { anyRecipe } from './recipe.js';
 import { keysOf, type There } from './words.js';
@@ -41,6 +42,7 @@ export const anyWorkbook: fc.Arbitrary<Workbook> = fc
       ingredients: fc.tuple(...keys.ingredients.map(anyIngredient)).map(distinct),
       recipes: fc.tuple(...keys.recipes.map((key, at) => anyRecipe(key, there(at)))).map(distinct),
       events: fc.tuple(...keys.events.map((key) => anyEvent(key, there(keys.recipes.length)))),
+      labelPhotographs: anyPhotographs(keys.ingredients),
       prepPeriods: anyPrepPeriods(keys.events),
     });
   });

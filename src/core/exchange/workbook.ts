@@ -4,6 +4,7 @@ import type { Ingredient } from '../facts/ingredient.js';
 import type { Problem } from '../problem.js';
 import { misfits, wayTo } from '../shape-problems.js';
 import { inOneOrder, periodFaults } from './workbook-periods.js';
+import { photographFaults, photographsInOrder } from './workbook-photographs.js';
 import { workbookRules } from './workbook-rules.js';
 
 /** A fault in a workbook file: where it stands, in words and as a path, and what to write there. */
@@ -16,7 +17,7 @@ export type Parsed = { workbook: Workbook } | { faults: Fault[] };
  * in the order of the schema, lists of documents and records are sorted by key, two spaces indent.
  */
 export const workbookText = (kitchen: Workbook): string => {
-  const { places, ingredients, recipes, events, prepPeriods, ...rest } = workbook.parse(kitchen);
+  const { places, ingredients, recipes, events, labelPhotographs, prepPeriods, ...rest } = workbook.parse(kitchen);
   const sorted = {
     ...rest,
     places: inOrder(places),
@@ -31,6 +32,7 @@ export const workbookText = (kitchen: Workbook): string => {
         recipes: inOrder(event.served.recipes),
       },
     })),
+    labelPhotographs: photographsInOrder(labelPhotographs),
     prepPeriods: inOrder(prepPeriods).map(inOneOrder),
   };
   return `${JSON.stringify(sorted, null, 2)}\n`;
@@ -62,6 +64,9 @@ export const parseWorkbook = (text: string): Parsed => {
     };
   const faults = [
     ...workbookRules(shaped.data).map(faultOf),
+    ...photographFaults(shaped.data).map(({ path, sentence }) =>
+      faultAt(['labelPhotographs', ...path], sentence),
+    ),
     ...periodFaults(shaped.data).map(({ path, sentence }) => faultAt(['prepPeriods', ...path], sentence)),
   ];
   return faults.length > 0 ? { faults } : { workbook: shaped.data };

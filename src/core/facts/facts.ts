@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type Event, event } from './event.js';
 import { type Ingredient, ingredient } from './ingredient.js';
 import { type Kitchen, kitchen } from './kitchen.js';
+import { labelPhotograph } from './label-photograph.js';
 import { type Place, place } from './place.js';
 import { prepPeriod } from './prep-period.js';
 import { type Recipe, recipe } from './recipe.js';
@@ -16,6 +17,7 @@ export const workbook = z
     ingredients: z.array(ingredient).describe('What is bought, with packs, prices and labels.'),
     recipes: z.array(recipe).describe('Dishes and components.'),
     events: z.array(event).describe('Parties.'),
+    labelPhotographs: z.array(labelPhotograph).max(5000).default([]).describe('Photographs of labels.'),
     prepPeriods: z.array(prepPeriod).default([]).describe('What was ticked on the prep list.'),
   })
   .describe('A whole kitchen: settings, places, ingredients, recipes, events and what is done of their prep.')

@@ -54,9 +54,8 @@ test('archived ones stand behind a link, and names are words, never markup', asy
 });
 
 test('an empty kitchen says what to do next', async () => {
-  const { kitchen, places } = exampleKitchen();
-  const bare = { kitchen, places, ingredients: [], recipes: [], events: [], prepPeriods: [] };
-  const empty = await agentOn({ format: 'catering-workbook', version: 1, ...bare });
+  const all = exampleKitchen();
+  const empty = await agentOn({ ...all, ingredients: [], recipes: [], events: [], prepPeriods: [] });
   expect((await empty.get('/recipes')).text).toContain('No recipe yet.');
   expect((await empty.get('/ingredients')).text).toContain('No ingredient yet.');
   await empty.close();
