@@ -2,6 +2,7 @@ import type { Dish, Event } from '../../core/facts/event.js';
 import type { Recipe } from '../../core/facts/recipe.js';
 import type { Form } from '../form.js';
 import { typedAmount, typedMeasure } from '../typed.js';
+import { servedRow } from './menu-served.js';
 
 type Names = (recipe: string) => string;
 
@@ -11,28 +12,29 @@ export const menuForm = ({ courses, groups }: Event, revision: number, names: Na
   return {
     revision: String(revision),
     groups: keys,
-    courses: courses.map(({ key, name, time, dayAfter, dishes }) => ({
+    courses: courses.map(({ key, name, time, dayAfter, service, dishes }) => ({
       key,
       name,
       time,
       dayAfter: dayAfter ? 'on' : '',
+      service,
       dishes: dishes.map((dish) => dishRow(dish, keys, names)),
     })),
   };
 };
 
 /** A dish as its row shows it: who eats it stands in one box for each group, `part0` for the first. */
-export const dishRow = (
-  { key, recipe, portion, eaters }: Dish,
-  groups: readonly string[],
-  names: Names,
-): Form => ({
-  key,
-  recipe: names(recipe),
-  portion: typedMeasure(portion),
-  who: 'everybody' in eaters ? 'everybody' : 'shares' in eaters ? 'shares' : 'counts',
-  ...Object.fromEntries(groups.map((group, i) => [`part${i}`, partOf(eaters, group)])),
-});
+export const dishRow = (dish: Dish, groups: readonly string[], names: Names): Form => {
+  const { key, recipe, portion, eaters } = dish;
+  return {
+    key,
+    recipe: names(recipe),
+    portion: typedMeasure(portion),
+    who: 'everybody' in eaters ? 'everybody' : 'shares' in eaters ? 'shares' : 'counts',
+    ...Object.fromEntries(groups.map((group, i) => [`part${i}`, partOf(eaters, group)])),
+    ...servedRow(dish),
+  };
+};
 
 const partOf = (eaters: Dish['eaters'], group: string): string => {
   if ('shares' in eaters)

@@ -5,10 +5,11 @@ import { nearNames } from '../../core/near-names.js';
 import { readClock } from '../../core/reading.js';
 import { readMeasure } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
-import { type Form, rows, text } from '../form.js';
+import { type Form, rows, text, texts } from '../form.js';
 import { keyFrom } from '../keys.js';
 import { groupsOf, readEaters } from './menu-eaters.js';
 import { dishRow, type Named } from './menu-form.js';
+import { readServed, readService } from './menu-served.js';
 import { shortWords } from './new-form.js';
 
 type Known = { event: Event; recipes: readonly Named[] };
@@ -45,7 +46,7 @@ const readCourse = (reading: Reading, row: Form, at: string, known: Known, taken
   );
   const key = keyOf(row, name, taken.courses);
   const before = known.event.courses.find((course) => course.key === key);
-  return { key, name, time, dayAfter, service: before?.service ?? 'plated', dishes };
+  return { key, name, time, dayAfter, service: readService(row, before?.service), dishes };
 };
 
 /** A row keeps its key; a new one gets the first free one of its name, so that rows two people add do not meet. */
@@ -65,17 +66,11 @@ const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: 
   const label = name || 'Dish';
   const portion = reading.maybe(`${at}.portion`, `${label}, portion`, readPortion);
   const eaters = readEaters(reading, at, label, known.event);
+  const served = readServed(reading, row, at, before);
   return recipe === undefined
     ? undefined
-    : { ...servedAs(before), key: keyOf(row, recipe, taken.dishes), recipe, portion, eaters };
+    : { ...served, key: keyOf(row, recipe, taken.dishes), recipe, portion, eaters };
 };
-
-/** How a dish reaches its guests, as it stood. */
-const servedAs = (before: Dish | undefined): Pick<Dish, 'service' | 'keptApart' | 'keptFor'> => ({
-  service: before?.service ?? null,
-  keptApart: before?.keptApart ?? '',
-  keptFor: before?.keptFor ?? [],
-});
 
 const dishOf = ({ courses }: Event, key: string): Dish | undefined =>
   courses.flatMap(({ dishes }) => dishes).find((dish) => dish.key === key);
@@ -83,7 +78,7 @@ const dishOf = ({ courses }: Event, key: string): Dish | undefined =>
 /** Whether a row still says what it was drawn with, so that the dish stays exactly as it was kept. */
 const isAsShown = (row: Form, before: Dish, groups: readonly string[], { recipes }: Known): boolean =>
   same(
-    row,
+    { ...row, keptFor: texts(row, 'keptFor') },
     dishRow(before, groups, (key) => recipes.find((one) => one.key === key)?.name ?? ''),
   );
 

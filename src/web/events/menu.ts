@@ -4,7 +4,7 @@ import { type Facts, factsOf } from '../../core/facts/facts.js';
 import { loadFacts } from '../../store/facts.js';
 import { namesOf } from '../../store/names.js';
 import { Reading } from '../faults.js';
-import type { Fault } from '../fields.js';
+import type { Choice, Fault } from '../fields.js';
 import { type Form, rows, texts } from '../form.js';
 import type { Answerer } from '../house.js';
 import { fragment, page, wantsPart } from '../page.js';
@@ -14,6 +14,7 @@ import { type EventHead, eventOf, headOf, type OneEvent } from './event.js';
 import { menuForm, type Named } from './menu-form.js';
 import { readMenu } from './menu-read.js';
 import { menuPressed } from './menu-rows.js';
+import { courseWays, dishWays, keepers, servedWords } from './menu-served.js';
 import { type Ripple, ripple } from './ripple.js';
 
 export type MenuPage = {
@@ -21,6 +22,11 @@ export type MenuPage = {
   at: ReturnType<typeof addressesOf>;
   groups: { key: string; name: string; words: string }[];
   recipes: string[];
+  ways: { course: Choice[]; dish: Choice[] };
+  /** Guests for whom portions may be kept. */
+  keepers: Choice[];
+  /** How each dish of each course is served, in words. */
+  servedWords: string[][];
   served: boolean;
   goOn: string;
   ripple: Ripple;
@@ -104,6 +110,7 @@ const modelOf = async (
   const reading = new Reading(form);
   const courses = readMenu(reading, { event, recipes });
   const changed = reading.faults.length === 0 ? { ...event, courses } : undefined;
+  const choices = keepers(event, one.facts);
   return {
     head: await headOf(request, one),
     at: addressesOf(event.key),
@@ -112,6 +119,11 @@ const modelOf = async (
       .filter(({ archived }) => !archived)
       .map(({ name }) => name)
       .sort((a, b) => a.localeCompare(b, request.kitchen.locale)),
+    ways: { course: courseWays, dish: dishWays },
+    keepers: choices,
+    servedWords: rows(form, 'courses').map((course) =>
+      rows(course, 'dishes').map((dish) => servedWords(dish, choices)),
+    ),
     served: event.served !== null,
     goOn: '',
     ripple: ripple(event, changed, await factsWith(request, one, changed)),
