@@ -2,7 +2,7 @@ import { readAmounts } from '../../core/exchange/draft/amounts.js';
 import type { Confirmed, ConfirmedLine, ConfirmedPart, DraftItem } from '../../core/exchange/draft/build.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import type { Measure } from '../../core/facts/common.js';
-import type { Kitchen } from '../../core/facts/kitchen.js';
+import { cups, type Kitchen } from '../../core/facts/kitchen.js';
 import { type Recipe, type Step, stateds } from '../../core/facts/recipe.js';
 import { baseOf } from '../../core/quantity/units.js';
 import { isRead, type Read, readMoreThanZero, readUnitWord, readWhole } from '../../core/reading.js';
@@ -61,6 +61,7 @@ export const readHead = (reading: Reading, { read }: Pick<Context, 'read'>, conf
     name,
     yield: { portions, weight, volume } as Recipe['yield'],
     byPiece: reading.ticked('byPiece'),
+    cup: cups.find((cup) => cup === reading.text('cup')) ?? null,
     note: reading.text('note'),
   };
 };

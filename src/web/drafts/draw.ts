@@ -1,9 +1,11 @@
 import type { FastifyReply } from 'fastify';
 import { purposeOf } from '../../core/exchange/draft/build.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
+import { needsCup, readUnit } from '../../core/quantity/units.js';
 import type { KeptDraft } from '../../store/drafts.js';
 import { inZone } from '../clock.js';
-import { type Fault, Fields } from '../fields.js';
+import { cupChoices, cupWords } from '../cups.js';
+import { type Choice, type Fault, Fields } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';
 import { inOrder } from '../listing.js';
@@ -32,6 +34,8 @@ export type DraftPage = {
   fresh: boolean;
   focus: string;
   degrees: string;
+  /** Which cups and spoons the recipe may mean; none where no line is measured by one. */
+  cups: Choice[];
   items: { name: string; isRecipe: boolean }[];
   pasted: string;
   stale: { by: string; at: string } | undefined;
@@ -89,6 +93,9 @@ export const drawDraft = async (
     fresh: lines.some((row) => row.fresh !== ''),
     focus: faults.length > 0 || stale ? '' : nextOpen([head.open, lines, steps], after),
     degrees: `°${kitchen.heat}`,
+    cups: rows(form, 'lines').some((row) => needsCup(readUnit(text(row, 'unit')) ?? ''))
+      ? [{ value: '', label: `the kitchen’s own: ${cupWords[kitchen.cup]}` }, ...cupChoices]
+      : [],
     // A part is put into a page that has them.
     items: wantsPart(reply) ? [] : offered(known, kitchen.locale),
     pasted: draft.text,

@@ -3,6 +3,7 @@ import { begin } from '../../core/exchange/draft/draft-line.js';
 import type { KitchenNames } from '../../core/exchange/draft/kitchen-names.js';
 import { needsOf } from '../../core/exchange/draft/presets.js';
 import type { LineReading } from '../../core/exchange/lines/reading.js';
+import { cupSaid } from '../../core/exchange/lines/whose-measure.js';
 import type { StepReading } from '../../core/exchange/method/read-method.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
@@ -22,6 +23,7 @@ export const draftForm = (read: RecipeDraft, names: KitchenNames, kitchen: Kitch
       volume: typedMeasure(read.yield.volume),
     },
     byPiece: read.yield.byPiece ? 'on' : '',
+    cup: cupSaid(lines.map((line) => line.read)) ?? '',
     note: read.note,
     parts: read.sections.map(({ title }) => ({
       title,

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openDrafts, readDraft } from '../../../src/store/drafts.js';
 import { exampleKitchen } from '../../world.js';
 import { type Agent, agentOn } from '../agent.js';
+import { fieldsOf } from '../forms.js';
 import { jsonLd, plain, traybake } from './texts.js';
 
 let agent: Agent;
@@ -137,4 +138,19 @@ test('what is no draft is not found', async () => {
     expect((await agent.get(at)).status, at).toBe(404);
   for (const at of ['/recipes/read/999999', '/recipes/read/999999/throw', '/recipes/read/999999/back'])
     expect((await agent.post(at)).status, at).toBe(404);
+});
+
+test('a recipe with cups says whose they are, and keeps what the cook chose; one without is not asked', async () => {
+  const lines =
+    'Fudge\nServes 4\nIngredients\n1 US cup olive oil\n3 cloves garlic\nMethod\nSimmer for 20 minutes.';
+  const american = String((await paste(lines)).headers.location);
+  expect((await agent.get(american)).text).toMatch(/<option value="us" selected>US: cup 237 ml/);
+  const bare = String((await paste(lines.replace('US ', ''))).headers.location);
+  const page = await agent.get(bare);
+  expect(page.text).toMatch(/<option value="" selected>the kitchen’s own: Metric: cup 250 ml/);
+  const sent = { ...fieldsOf(page.text, bare), cup: 'australian' };
+  const made = String((await agent.post(bare, sent)).headers.location);
+  expect((await agent.get(made)).text).toContain('Australian: cup 250 ml, tablespoon 20 ml');
+  const without = String((await paste(plain)).headers.location);
+  expect((await agent.get(without)).text).not.toContain('<select name="cup"');
 });

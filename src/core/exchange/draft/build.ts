@@ -26,7 +26,9 @@ export type ConfirmedPart = {
 };
 
 /** A draft that nothing is unsure of any more. */
-export type Confirmed = Pick<Recipe, 'name' | 'yield' | 'byPiece' | 'note'> & { parts: ConfirmedPart[] };
+export type Confirmed = Pick<Recipe, 'name' | 'yield' | 'byPiece' | 'cup' | 'note'> & {
+  parts: ConfirmedPart[];
+};
 
 /** Gives a key for a name that no other document has. */
 export type KeysFor = { recipe: (name: string) => string; ingredient: (name: string) => string };
@@ -62,17 +64,19 @@ export const buildRecipe = (draft: Confirmed, keys: KeysFor): Built => {
       key: keys.recipe(part.component.name),
       name: part.component.name,
       yield: yieldOf(part.component.makes),
+      cup: draft.cup,
       lines: own,
       steps: keyed(part.steps),
     });
     components.push(component);
     lines.push({ ...wholeBatch, key: freeKey(component.key, lines), item: { component: component.key } });
   }
-  const { name, yield: makes, byPiece, note } = draft;
+  const { name, yield: makes, byPiece, cup, note } = draft;
   return {
     recipe: {
       ...recipe.parse({ key: keys.recipe(name), name, yield: makes }),
       byPiece,
+      cup,
       note,
       lines,
       steps: keyed(steps),

@@ -7,6 +7,7 @@ import { figureAt, fits } from './figures.js';
 import { isContainer, isPlural, type UnitRead } from './measures.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { afterAmount } from './twice.js';
+import { whoseMeasure } from './whose-measure.js';
 import { approximations, sizes } from './words.js';
 
 /** The amount a line begins with, and where what it is of begins. */
@@ -49,6 +50,12 @@ export const headOf = (line: Line, start = 0, behind = false): Head | undefined 
     end: figure.end,
   };
   orSo(line, head);
+  const whose = whoseMeasure(tokens, head.end);
+  if (whose) {
+    head.notes.push(whose);
+    head.because.push('The line says whose measure it is: see which cups and spoons the recipe means.');
+    head.end += 1;
+  }
   const measure = joinedMeasureAt(tokens, head.end);
   if (measure && !isNamedByMeasure(tokens, measure)) withMeasure(line, head, measure, behind);
   else withCount(line, head, behind);

@@ -44,8 +44,22 @@ const draft = (parts: Confirmed['parts']): Confirmed => ({
   name: 'Leek tart',
   yield: { portions: '8', weight: null, volume: null },
   byPiece: false,
+  cup: 'us',
   note: '',
   parts,
+});
+
+test('whose cups and spoons are meant holds for the recipe and its components', () => {
+  const lines = [line({ key: 'l1', item: { ingredient: 'flour' } })];
+  const own = { name: 'Pastry', makes: { amount: '1', unit: 'portion' } };
+  const built = buildRecipe(
+    draft([
+      { title: '', component: null, steps: [], lines },
+      { title: 'Pastry', component: own, steps: [], lines },
+    ]),
+    keys,
+  );
+  expect([built.recipe, ...built.components].map(({ cup }) => cup)).toEqual(['us', 'us']);
 });
 
 test('lines under a heading stay in this recipe, in order, and say what they are for', () => {

@@ -39,6 +39,7 @@ test('whatever was read and taken as new, the recipe made of it is one that can 
           name: 'Whole',
           yield: { portions: '4', weight: null, volume: null },
           byPiece: false,
+          cup: null,
           note: '',
           parts: [{ title: 'For the sauce', lines, steps: [], component }],
         },

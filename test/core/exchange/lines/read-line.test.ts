@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { longestLine, readLine } from '../../../../src/core/exchange/lines/read-line.js';
 import { readLines } from '../../../../src/core/exchange/lines/read-lines.js';
+import { cupSaid } from '../../../../src/core/exchange/lines/whose-measure.js';
 
 const amount = (text: string) => {
   const { quantity, quantityTo, unit } = readLine(text);
@@ -101,4 +102,24 @@ test('one answer for each line, and a refusal when there are too many', () => {
   const read = readLines('2 eggs\r\n\r\nsalt\n');
   expect(Array.isArray(read) && read.map(({ kind }) => kind)).toEqual(['line', 'empty', 'line']);
   expect(readLines('2 eggs\n'.repeat(20_001))).toHaveProperty('sentence');
+});
+
+test('whose cup or spoon it is belongs to the measure, is asked about, and says which the recipe means', () => {
+  for (const [text, unit, food, note] of [
+    ['2 US cups sugar', 'cup', 'sugar', 'US'],
+    ['1 imperial pint milk', 'pint', 'milk', 'imperial'],
+    ['2–3 Australian tablespoons cocoa', 'tbsp', 'cocoa', 'Australian'],
+  ]) {
+    const read = readLine(text!);
+    expect(read, text).toMatchObject({ unit, food, note, sure: false });
+  }
+  expect(readLine('1 American mustard').unit).toBe('each');
+  const said = (...texts: string[]) => cupSaid(texts.map(readLine));
+  expect(said('2 US cups sugar', '1 tbsp oil')).toBe('us');
+  expect(said('2 Australian tablespoons cocoa')).toBe('australian');
+  expect([said('2 cups sugar'), said('2 US cups sugar', '1 metric cup milk'), said('1 US egg')]).toEqual([
+    null,
+    null,
+    null,
+  ]);
 });
