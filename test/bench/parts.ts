@@ -6,6 +6,7 @@ import { measureLists } from './parts/lists.js';
 import { measurePages } from './parts/pages.js';
 import { measurePriceList } from './parts/price-list.js';
 import { measureStart } from './parts/start.js';
+import { measureWayOut } from './parts/way-out.js';
 
 export type Part = (ground: Ground) => Promise<Figure[]>;
 
@@ -17,4 +18,5 @@ export const parts: Readonly<Record<string, Part>> = {
   growth: measureGrowth,
   'price-list': measurePriceList,
   start: measureStart,
+  'way-out': measureWayOut,
 };

@@ -1,9 +1,11 @@
 import { notAnswered } from '../coverage.js';
-import { eventChange } from '../event-change.js';
+import { moreOf } from '../event-change.js';
 import type { Event } from '../facts/event.js';
-import type { Facts } from '../facts/facts.js';
+import { byKey, type Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
 import { needsApart } from '../kept-apart.js';
+import type { Answer } from '../problem.js';
+import { type EventSummary, eventSummary } from '../sheets/event-summary.js';
 import { applied, type Given, givenBy } from './apply.js';
 import { faultsOfWay } from './check.js';
 import type { Lack } from './lacking.js';
@@ -13,7 +15,7 @@ import { type Posed, pose } from './pose.js';
 import { faultsOfMenu } from './proof.js';
 import type { Way } from './puzzle.js';
 import { type Treatment, treatedWords } from './treat.js';
-import { type Solve, smallestWays } from './ways.js';
+import { type Solve, waysByFigures } from './ways.js';
 
 /** What one move of a way out is: a dish more, more of a dish, or portions of one kept back. */
 export type Move = {
@@ -62,6 +64,8 @@ export type WaysOut = {
 };
 
 const most = 3;
+// Past so many that make ovens clash, those that do are shown.
+const mostTried = 6;
 
 /**
  * The smallest ways out of a menu that leaves guests without: each gives everyone who can be served something in each
@@ -69,11 +73,16 @@ const most = 3;
  * Every way was checked twice, by means that the search does not share. Ways that make ovens clash come last.
  */
 export const waysOut = (event: Event, facts: Facts, stoodIn: StoodIn, solve: Solve): WaysOut => {
-  const posed = pose(event, facts, stoodIn);
+  const before = eventSummary(event, facts);
+  const posed = pose(event, facts, stoodIn, before.value.coverage);
   const { puzzle, who, nothing } = posed;
   const lacking = [...who.flat(), ...nothing];
-  const ways = puzzle.needs.length === 0 ? [] : smallestWays(puzzle, solve, most * 2);
-  const shown = ways.flatMap((way) => shownBy(way, posed, event, facts) ?? []);
+  const shown: WayOut[] = [];
+  if (puzzle.needs.length > 0)
+    for (const way of waysByFigures(puzzle, solve, mostTried)) {
+      shown.push(...shownBy(way, posed, before, facts));
+      if (shown.filter(({ clashes }) => clashes.length === 0).length === most) break;
+    }
   shown.sort((a, b) => a.clashes.length - b.clashes.length);
   return {
     ways: shown.slice(0, most),
@@ -89,26 +98,34 @@ export const waysOut = (event: Event, facts: Facts, stoodIn: StoodIn, solve: Sol
 
 const without = ({ who, course, open }: Lack): Without => ({ who, course: course.name, open });
 
-/** A way as it is shown; undefined where either check finds a fault with it. */
-const shownBy = (way: Way, posed: Posed, event: Event, facts: Facts): WayOut | undefined => {
-  if (faultsOfWay(posed.puzzle, way).length > 0) return undefined;
+/** A way as it is shown; none where either check finds a fault with it. */
+const shownBy = (way: Way, posed: Posed, before: Answer<EventSummary>, facts: Facts): WayOut[] => {
+  if (faultsOfWay(posed.puzzle, way).length > 0) return [];
   const given = givenBy(posed, way);
-  const { event: changed, recipes } = applied(event, posed, given);
+  const { event: changed, recipes } = applied(before.value.event, posed, given);
+  const after = eventSummary(changed, {
+    ...facts,
+    recipes: new Map([...facts.recipes, ...byKey(recipes)]),
+  });
   const fed = [...given.values()].flatMap((those) =>
     those.map(({ lack }) => ({ guest: lack.guest.key, course: lack.course.key })),
   );
-  if (faultsOfMenu(event, changed, recipes, fed, facts).length > 0) return undefined;
-  const { more, problems } = eventChange(event, changed, posed.facts);
-  const clashes = problems.filter(({ problem, isNew }) => isNew && problem.code === 'oven-clash');
-  return {
-    moves: [...given].flatMap(([offer, those]) => moveOf(posed.offerings[offer]!, those, posed.facts)),
-    recipes,
-    event: changed,
-    dishes: way.figures.extra,
-    more,
-    work: way.figures.work,
-    clashes: clashes.map(({ problem }) => problem.sentence),
-  };
+  if (faultsOfMenu(before.value.coverage, after.value.coverage, fed).length > 0) return [];
+  const [was, is] = [before.value.cost, after.value.cost];
+  const known = new Set(before.problems.map(({ sentence }) => sentence));
+  return [
+    {
+      moves: [...given].flatMap(([offer, those]) => moveOf(posed.offerings[offer]!, those, posed.facts)),
+      recipes,
+      event: changed,
+      dishes: way.figures.extra,
+      more: moreOf(was.complete && is.complete, was.total, is.total),
+      work: way.figures.work,
+      clashes: after.problems
+        .filter(({ code, sentence }) => code === 'oven-clash' && !known.has(sentence))
+        .map(({ sentence }) => sentence),
+    },
+  ];
 };
 
 const moveOf = (offering: Offering, those: readonly Given[], facts: Facts): Move[] => {

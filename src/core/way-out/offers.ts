@@ -68,7 +68,8 @@ export const harmedBy = (offering: Offering, event: Event, facts: Facts): Guest[
       return !diet || mindsTraces(diet);
     });
     if (allergies.length === 0) return false;
-    const standing = (one: Recipe) => rank[judgeRecipe(allergies, one, facts).verdict];
+    const standing = (one: Recipe) =>
+      Math.max(...allergies.map((id) => rank[judgeRecipe([id], one, facts).verdict]));
     return standing(recipe) > Math.max(...beside.map(standing));
   });
 };

@@ -1,3 +1,4 @@
+import type { Coverage } from '../coverage.js';
 import type { Course, Dish, Event, Guest } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
@@ -5,7 +6,7 @@ import { countsFor } from '../kept-apart.js';
 import { recipeOf } from '../lookup.js';
 import { Rational } from '../quantity/rational.js';
 import { eatersOf } from '../requirements.js';
-import { eats, type Lack, lackingIn } from './lacking.js';
+import { eats, kindOf, type Lack, lackingIn } from './lacking.js';
 import {
   dishFor,
   extraWork,
@@ -37,8 +38,8 @@ export type Posed = {
 };
 
 /** Everything that could be put before guests who lack something, course by course, as a puzzle to be solved. */
-export const pose = (event: Event, today: Facts, stoodIn: StoodIn): Posed => {
-  const lacks = lackingIn(event, today);
+export const pose = (event: Event, today: Facts, stoodIn: StoodIn, coverage: Coverage): Posed => {
+  const lacks = lackingIn(event, coverage);
   const { offerings, facts } = offeringsFor(event, lacks, today, stoodIn);
   const takers = offerings.map((offering) => takersOf(offering, lacks, event, facts));
   const offers: Offer[] = offerings.map((offering, at) => ({
@@ -111,12 +112,7 @@ const offeringsFor = (event: Event, lacks: readonly Lack[], today: Facts, stoodI
 
 /** Guests who eat alike stand for each other. */
 const kindsOf = (guests: readonly Guest[]): Guest[] => [
-  ...new Map(
-    guests.map((guest) => [
-      JSON.stringify([guest.diets.toSorted(), guest.avoids.toSorted(), guest.traces]),
-      guest,
-    ]),
-  ).values(),
+  ...new Map(guests.map((guest) => [kindOf(guest), guest])).values(),
 ];
 
 /** Variants of a recipe in the library, or its base and the other variants of that, which the course does not have. */

@@ -1,23 +1,26 @@
-import { coverageOf } from '../coverage.js';
-import type { Event } from '../facts/event.js';
-import { byKey, type Facts } from '../facts/facts.js';
-import type { Recipe } from '../facts/recipe.js';
+import type { Coverage } from '../coverage.js';
+
+/** Who has something for sure in which course, with portions that reach: "priya starter" and the like. */
+const standingOf = ({ rows }: Coverage): Map<string, boolean> =>
+  new Map(
+    rows.flatMap(({ guest, courses }) =>
+      courses.map(
+        ({ course, byDiets, short }) => [`${guest?.key} ${course}`, byDiets === 'yes' && !short] as const,
+      ),
+    ),
+  );
 
 /**
- * What is wrong with a changed menu, in sentences for us: the event is judged again from the changed menu and the
- * recipes alone, by the sheet of who can eat what, which knows nothing of how the change was found. Empty where every
- * guest named has something for sure, with portions that reach, and nobody has less than before.
+ * What is wrong with a changed menu, in sentences for us, by the sheet of who can eat what before and after, which knows
+ * nothing of how the change was found. Empty where every guest named has something for sure, with portions that reach,
+ * and nobody has less than before.
  */
 export const faultsOfMenu = (
-  before: Event,
-  after: Event,
-  recipes: readonly Recipe[],
+  before: Coverage,
+  after: Coverage,
   fed: readonly { guest: string; course: string }[],
-  facts: Facts,
 ): string[] => {
-  const known = { ...facts, recipes: new Map([...facts.recipes, ...byKey(recipes)]) };
-  const was = standing(before, facts);
-  const is = standing(after, known);
+  const [was, is] = [standingOf(before), standingOf(after)];
   const faults = fed
     .map(({ guest, course }) => `${guest} ${course}`)
     .filter((mark) => is.get(mark) !== true)
@@ -25,12 +28,3 @@ export const faultsOfMenu = (
   for (const [mark, had] of was) if (had && !is.get(mark)) faults.push(`${mark} has less than before`);
   return faults;
 };
-
-const standing = (event: Event, facts: Facts): Map<string, boolean> =>
-  new Map(
-    coverageOf(event, facts).rows.flatMap(({ guest, courses }) =>
-      courses.map(
-        ({ course, byDiets, short }) => [`${guest?.key} ${course}`, byDiets === 'yes' && !short] as const,
-      ),
-    ),
-  );

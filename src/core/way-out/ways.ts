@@ -1,3 +1,4 @@
+import { withoutHopeless } from './hopeless.js';
 import { type Columns, type Held, matters, programFor, readServed } from './program.js';
 import {
   aims,
@@ -16,39 +17,75 @@ export type Solve = (program: string) => Columns | undefined;
 type PartWay = { served: Served[]; open: number[]; figures: Figures };
 
 /**
- * The best ways to meet every need, at most so many and best first: fewest dishes besides, then fewest portions whose
- * cost is not known, then least cost, then least work. Each is exact, and makes not all of the dishes of one before it.
- * None where some need cannot be met.
+ * The best ways to meet every need, at most so many, best first and each found when it is asked for: fewest dishes besides, then fewest
+ * portions whose cost is not known, then least cost, then least work. Each is exact, and makes not all of the dishes of
+ * one before it. None where some need cannot be met.
  */
-export const smallestWays = (puzzle: Puzzle, solve: Solve, most = 3): Way[] => {
-  const lists = partsOf(puzzle).map((part) => bestOf(puzzle, part, solve, most));
-  if (lists.some((list) => list.length === 0)) return [];
-  return picksOf(lists, most).map((picks) => {
-    const chosen = picks.map((pick, at) => lists[at]![pick]!);
-    const served = chosen.flatMap((way) => way.served).sort((a, b) => a.need - b.need || a.offer - b.offer);
-    return {
-      served,
-      open: chosen.flatMap((way) => way.open).sort((a, b) => a - b),
-      figures: figuresOf(puzzle, served),
-    };
-  });
-};
+export function* waysByFigures(whole: Puzzle, solve: Solve, most: number): Generator<Way> {
+  const puzzle = withoutHopeless(whole, most);
+  const lists = partsOf(puzzle).map((part) => new Best(puzzle, part, solve));
+  const first = lists.map(() => 0);
+  const open = [first];
+  const known = new Set([first.join()]);
+  for (let found = 0; found < most && open.length > 0; found++) {
+    const sums = open.map((picks) => sumOf(picks, lists));
+    const at = sums.reduce((best, sum, i) => (compareSums(sum, sums[best]) < 0 ? i : best), 0);
+    if (!sums[at]) return;
+    const [picks = first] = open.splice(at, 1);
+    yield together(puzzle, picks, lists);
+    for (const next of picks.map((pick, i) => picks.with(i, pick + 1)))
+      if (!known.has(next.join())) {
+        known.add(next.join());
+        open.push(next);
+      }
+  }
+}
 
 /** The best ways of needs that nothing else shares, each with other dishes than those before it. */
-const bestOf = (puzzle: Puzzle, part: readonly number[], solve: Solve, most: number): PartWay[] => {
-  const found: PartWay[] = [];
-  while (found.length < most) {
-    const way = bestBut(
-      puzzle,
-      part,
-      solve,
-      found.map(({ open }) => open),
-    );
-    if (!way) break;
-    found.push(way);
-    if (way.open.length === 0) break;
+class Best {
+  private readonly found: PartWay[] = [];
+  private over = false;
+
+  constructor(
+    private readonly puzzle: Puzzle,
+    private readonly part: readonly number[],
+    private readonly solve: Solve,
+  ) {}
+
+  at(pick: number): PartWay | undefined {
+    while (this.found.length <= pick && !this.over) {
+      const barred = this.found.map(({ open }) => open);
+      const way =
+        barred.at(-1)?.length === 0 ? undefined : bestBut(this.puzzle, this.part, this.solve, barred);
+      if (way) this.found.push(way);
+      else this.over = true;
+    }
+    return this.found[pick];
   }
-  return found;
+}
+
+/** What ways of the parts come to together; undefined where one of them has none left. */
+const sumOf = (picks: readonly number[], lists: readonly Best[]): Figures | undefined => {
+  const sum: Figures = { extra: 0, unpriced: 0, cost: 0, work: 0 };
+  for (const [at, pick] of picks.entries()) {
+    const way = lists[at]!.at(pick);
+    if (!way) return undefined;
+    for (const aim of aims) sum[aim] += way.figures[aim];
+  }
+  return sum;
+};
+
+const compareSums = (a: Figures | undefined, b: Figures | undefined): number =>
+  a && b ? compareFigures(a, b) : Number(b !== undefined) - Number(a !== undefined);
+
+const together = (puzzle: Puzzle, picks: readonly number[], lists: readonly Best[]): Way => {
+  const chosen = picks.map((pick, at) => lists[at]!.at(pick)!);
+  const served = chosen.flatMap((way) => way.served).sort((a, b) => a.need - b.need || a.offer - b.offer);
+  return {
+    served,
+    open: chosen.flatMap((way) => way.open).sort((a, b) => a - b),
+    figures: figuresOf(puzzle, served),
+  };
 };
 
 /** Figure after figure: each is made least while those before it stay at their least. */
@@ -75,27 +112,3 @@ const openIn = ({ offers }: Puzzle, served: readonly Served[]): number[] =>
   [...new Set(served.map(({ offer }) => offer))]
     .filter((at) => offers[at]!.extra === 1)
     .sort((a, b) => a - b);
-
-/** Which way of each part to take: the best of all first, then those that turn to another in the fewest figures. */
-const picksOf = (lists: readonly PartWay[][], most: number): number[][] => {
-  const first = lists.map(() => 0);
-  let found: number[][] = [first];
-  for (let turn = 1; turn < most; turn++) {
-    const known = new Set(found.map((picks) => picks.join()));
-    const turned = found.flatMap((picks) => picks.map((pick, at) => picks.with(at, pick + 1)));
-    for (const picks of turned)
-      if (picks.every((pick, at) => pick < lists[at]!.length) && !known.has(picks.join())) {
-        known.add(picks.join());
-        found.push(picks);
-      }
-  }
-  const sums = new Map(found.map((picks) => [picks, sumOf(picks.map((pick, at) => lists[at]![pick]!))]));
-  found = found.sort((a, b) => compareFigures(sums.get(a)!, sums.get(b)!));
-  return found.slice(0, most);
-};
-
-const sumOf = (ways: readonly PartWay[]): Figures => {
-  const sum: Figures = { extra: 0, unpriced: 0, cost: 0, work: 0 };
-  for (const { figures } of ways) for (const aim of aims) sum[aim] += figures[aim];
-  return sum;
-};
