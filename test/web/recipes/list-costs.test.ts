@@ -38,7 +38,7 @@ const listed = async (name: string) => {
 test('each recipe with what a portion, kilo or litre costs; what isn’t known says why', async () => {
   expect(await listed('Plain rice')).toContain('£0.20 a portion, in 1 recipe');
   expect(await listed('Rice for two')).toContain('£0.40 a portion');
-  expect(await listed('Bone stock')).toContain('£0.75 a L');
+  expect(await listed('Bone stock')).toContain('£0.75 a litre');
   expect(await listed('Risotto')).toContain('not known: no price for Saffron threads');
   expect(await listed('An idea')).toContain('no lines yet');
 });
