@@ -6,6 +6,7 @@ import { priceLists } from './0004-price-lists.js';
 import { ticks } from './0005-ticks.js';
 import { diets } from './0006-diets.js';
 import { labelPhotographs } from './0007-label-photographs.js';
+import { printedSheets } from './0008-printed-sheets.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
@@ -16,4 +17,5 @@ export const migrations: Record<string, Migration> = {
   '0005-ticks': ticks,
   '0006-diets': diets,
   '0007-label-photographs': labelPhotographs,
+  '0008-printed-sheets': printedSheets,
 };

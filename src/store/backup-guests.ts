@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseWorkbook } from '../core/exchange/workbook.js';
+import type { PrintedSheet } from '../core/facts/printed-sheet.js';
 import { type AnyEvent, type AnyGuest, type Forgetting, forgetInEvent } from '../core/forget.js';
+import { forgetInPrint } from '../core/printed.js';
 import { backupFiles, putWhole } from './backups.js';
 
 type FileEvent = AnyEvent & { key: string };
-type Content = { events: FileEvent[] };
+type Content = { events: FileEvent[]; printedSheets?: PrintedSheet[] };
 
 /** What the backups hold of an event's guests, file by file; `guests` is undefined for one that cannot be read. */
 export type BackupGuests = { name: string; guests: AnyGuest[] | undefined };
@@ -37,13 +39,22 @@ export const forgetInBackups = (dataDir: string, event: string, forgetting: Forg
   for (const file of backupFiles(dataDir)) {
     const before = readFileSync(file, 'utf8');
     const content = contentOf(before);
-    if (!content || !guestsOf(content, event).some(({ key }) => forgetting.keys.has(key))) continue;
+    if (!content || !tellsOf(content, event, forgetting)) continue;
     const events = content.events.map((one) => (one.key === event ? forgetInEvent(one, forgetting) : one));
-    const text = `${JSON.stringify({ ...content, events }, null, 2)}\n`;
+    const printedSheets = content.printedSheets?.map((one) =>
+      one.event === event ? forgetInPrint(one) : one,
+    );
+    const text = `${JSON.stringify({ ...content, events, printedSheets }, null, 2)}\n`;
     putWhole(file, text, (back) => restores(back) || !restores(before));
     rewritten += 1;
   }
   return rewritten;
 };
+
+const tellsOf = (content: Content, event: string, { keys }: Forgetting): boolean =>
+  guestsOf(content, event).some(({ key }) => keys.has(key)) ||
+  (content.printedSheets ?? []).some(
+    (print) => print.event === event && print.lines.some(({ of }) => of === 'guest'),
+  );
 
 const restores = (text: string): boolean => 'workbook' in parseWorkbook(text);

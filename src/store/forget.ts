@@ -4,6 +4,7 @@ import { forgetInBackups, guestsInBackups } from './backup-guests.js';
 import { removeHalfWritten } from './backups.js';
 import { read } from './documents.js';
 import { guestsOf, type Save, savesOf } from './kept-guests.js';
+import { forgetPrints } from './printed-sheets.js';
 import { type Saving, updateDocuments } from './rows.js';
 import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
@@ -40,6 +41,7 @@ export const forget = async (
       await outdate(trx, event);
       await updateDocuments(trx, 'event', [{ stored, revision: stored.revision + 1, doc }], by);
     }
+    await forgetPrints(trx, event);
     removeHalfWritten(dataDir);
     const backups = forgetInBackups(dataDir, event, forgetting);
     return { guests: keys.size, saves: held.length, backups };
@@ -66,7 +68,7 @@ const outdate = async (trx: Trx, event: string): Promise<void> => {
 /** Writes the tables afresh without the rows that were; and what the engine noted of their values. */
 const sweep = async (db: Db): Promise<boolean> => {
   try {
-    await sql`vacuum (full, analyze) guest, change`.execute(db);
+    await sql`vacuum (full, analyze) guest, change, printed_sheet`.execute(db);
     return true;
   } catch {
     return false;

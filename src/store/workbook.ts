@@ -6,6 +6,7 @@ import { entityNames, shapeOf } from './entities/index.js';
 import { consistently } from './facts.js';
 import { insertPhotographs, photographs } from './label-photographs.js';
 import { insertPeriods, periods } from './prep-periods.js';
+import { insertPrints, prints } from './printed-sheets.js';
 import { insertDocuments, type Saving } from './rows.js';
 import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
@@ -28,6 +29,7 @@ export const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
     events: await docs(trx, 'event'),
     labelPhotographs: await photographs(trx),
     prepPeriods: await periods(trx),
+    printedSheets: await prints(trx),
   };
 };
 
@@ -65,7 +67,8 @@ export const importWorkbook = (
   });
 
 const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by: Saving): Promise<void> => {
-  const { kitchen, places, ingredients, recipes, events, labelPhotographs, prepPeriods } = workbook;
+  const { kitchen, places, ingredients, recipes, events, labelPhotographs, prepPeriods, printedSheets } =
+    workbook;
   const at = <D>(docs: readonly D[]) => docs.map((doc) => ({ doc, revision }));
   await insertDocuments(trx, 'kitchen', at([kitchen]), by);
   await insertDocuments(trx, 'place', at(places), by);
@@ -77,6 +80,7 @@ const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by:
   for (const event of events) kept.push(await withServed(trx, undefined, event, by));
   await insertDocuments(trx, 'event', at(kept), by);
   await insertPeriods(trx, prepPeriods);
+  await insertPrints(trx, printedSheets);
 };
 
 const lastRevision = async (trx: Trx): Promise<number> => {

@@ -30,6 +30,7 @@ export const styles = [
   'side.css',
   'lists.css',
   'eaters.css',
+  'papers.css',
   'costs.css',
   'guests.css',
   'week.css',

@@ -31,23 +31,34 @@ const warnings: Record<Warning, string> = {
 export const warning = (kind: Warning): Html => html`<span class="warning ${kind}">${warnings[kind]}</span>`;
 
 export type AllergenCell = 'contains' | 'may' | 'free' | 'unknown';
+/** word: free, and of some of what is in it not by a label but in the cook's word. */
+export type AllergenSign = AllergenCell | 'word';
 
-const cells: Record<AllergenCell, { sign: string; words: string }> = {
+const cells: Record<AllergenSign, { sign: string; words: string }> = {
   contains: { sign: 'C', words: 'contains' },
   may: { sign: 'M', words: 'may contain' },
-  free: { sign: '–', words: 'free, label read' },
+  free: { sign: '–', words: 'not listed' },
+  word: { sign: '–*', words: 'not listed, in part by the cook’s word' },
   unknown: { sign: '?', words: 'not known: treat as contains' },
 };
 
 /** One cell of the allergen matrix, with the words a screen reader says. */
-export const allergenCell = (state: AllergenCell): Html =>
+export const allergenCell = (state: AllergenSign): Html =>
   html`<span class="cell ${state}"><span aria-hidden="true">${cells[state].sign}</span><span class="hid">${cells[state].words}</span></span>`;
 
-/** The four signs of the matrix and what they mean. */
+const legend: Record<AllergenSign, string> = {
+  contains: 'contains',
+  may: 'may contain',
+  free: 'not listed, labels read',
+  word: 'not listed, cook’s word too',
+  unknown: 'not known: treat as contains',
+};
+
+/** The signs of the matrix and what they mean. */
 export const allergenLegend = (): Html =>
-  html`<p class="legend">${(Object.keys(cells) as AllergenCell[]).map(
+  html`<p class="legend">${(Object.keys(cells) as AllergenSign[]).map(
     (state) =>
-      html`<span><span class="cell ${state}" aria-hidden="true">${cells[state].sign}</span> ${cells[state].words}</span> `,
+      html`<span><span class="cell ${state}" aria-hidden="true">${cells[state].sign}</span> ${legend[state]}</span> `,
   )}</p>`;
 
 export const tick = html`<svg class="tick" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true"><path d="M2 8.6 6 12.6 14 3.6"/></svg>`;

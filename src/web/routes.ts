@@ -43,6 +43,7 @@ import { archive, askToLeave, removeIt } from './leaving.js';
 import { menu, showKeys } from './menu.js';
 import { saveMerge } from './merge/resolve.js';
 import { showNeeds } from './needs/show.js';
+import { showPass } from './pass/show.js';
 import { addPlace, askForPlace, savePlace, showPlace } from './places/change.js';
 import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
@@ -55,6 +56,8 @@ import { showPreview, takeOver } from './prices/preview.js';
 import { rowsFile } from './prices/rows-file.js';
 import { showTable as showCsvTable, takeOverTable } from './prices/table.js';
 import { beginTable, showTables, tableFile } from './prices/tables.js';
+import { printPaper } from './printed/print.js';
+import { showQuestions } from './questions/show.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
 import { listRecipes } from './recipes/list.js';
 import { recipeFile } from './recipes/schema-org.js';
@@ -125,7 +128,10 @@ export const routes: Route[] = [
   get('/costing', chooseCosting),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),
-  get('/events/:key/allergens/table', showTable),
+  ...sheet('/events/:key/allergens/table', showTable),
+  ...sheet('/events/:key/pass', showPass),
+  get('/events/:key/questions', showQuestions),
+  post('/events/:key/printed', printPaper),
   get('/recipes', listRecipes),
   get('/recipes/new', askForRecipe),
   post('/recipes/new', addRecipe),

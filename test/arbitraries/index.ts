@@ -6,6 +6,7 @@ import { anyIngredient } from './ingredient.js';
 import { anyKitchen, anyPlace } from './kitchen.js';
 import { anyPhotographs } from './photograph.js';
 import { anyPrepPeriods } from './prep-period.js';
+import { anyPrintedSheets } from './printed-sheet.js';
 import { anyRecipe } from './recipe.js';
 import { keysOf, type There } from './words.js';
 
@@ -44,5 +45,6 @@ export const anyWorkbook: fc.Arbitrary<Workbook> = fc
       events: fc.tuple(...keys.events.map((key) => anyEvent(key, there(keys.recipes.length)))),
       labelPhotographs: anyPhotographs(keys.ingredients),
       prepPeriods: anyPrepPeriods(keys.events),
+      printedSheets: anyPrintedSheets(keys.events),
     });
   });

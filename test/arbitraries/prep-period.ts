@@ -3,7 +3,7 @@ import { addDays } from '../../src/core/calendar.js';
 import type { PrepPeriod, Tick } from '../../src/core/facts/prep-period.js';
 import { anyAmount, anyDate, anyKey, keysOf, maybe, title } from './words.js';
 
-const anyInstant = fc
+export const anyInstant = fc
   .date({ min: new Date('2020-01-01'), max: new Date('2035-12-31'), noInvalidDate: true })
   .map((at) => at.toISOString().replace(/\.\d+Z$/, 'Z'));
 

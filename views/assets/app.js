@@ -23,6 +23,13 @@ document.addEventListener('DOMContentLoaded', () => {
   for (const hidden of document.querySelectorAll('[data-print][hidden]')) hidden.hidden = false;
 });
 
+/* A paper that was noted as printed opens the print dialog, once. */
+
+window.addEventListener('load', () => {
+  const fresh = performance.getEntriesByType('navigation')[0]?.type === 'navigate';
+  if (fresh && document.querySelector('[data-print-now]')) window.print();
+});
+
 /* A pressed button says that it works. */
 
 const busy = new Map();
@@ -117,7 +124,11 @@ const letters = {
   '?': () => window.location.assign('/keys'),
   n: () => press(document, '[data-key="n"]'),
   e: () => press(document, '[data-key="e"]'),
-  p: () => window.print(),
+  p: () => {
+    const button = document.querySelector('[data-key="p"]');
+    if (button) button.click();
+    else window.print();
+  },
 };
 
 const letter = ({ key, target, ctrlKey, metaKey, altKey }) => {

@@ -5,6 +5,7 @@ import type { Problem } from '../problem.js';
 import { misfits, wayTo } from '../shape-problems.js';
 import { inOneOrder, periodFaults } from './workbook-periods.js';
 import { photographFaults, photographsInOrder } from './workbook-photographs.js';
+import { printFaults, printsInOrder } from './workbook-prints.js';
 import { workbookRules } from './workbook-rules.js';
 
 /** A fault in a workbook file: where it stands, in words and as a path, and what to write there. */
@@ -17,7 +18,8 @@ export type Parsed = { workbook: Workbook } | { faults: Fault[] };
  * in the order of the schema, lists of documents and records are sorted by key, two spaces indent.
  */
 export const workbookText = (kitchen: Workbook): string => {
-  const { places, ingredients, recipes, events, labelPhotographs, prepPeriods, ...rest } = workbook.parse(kitchen);
+  const { places, ingredients, recipes, events, labelPhotographs, prepPeriods, printedSheets, ...rest } =
+    workbook.parse(kitchen);
   const sorted = {
     ...rest,
     places: inOrder(places),
@@ -34,6 +36,7 @@ export const workbookText = (kitchen: Workbook): string => {
     })),
     labelPhotographs: photographsInOrder(labelPhotographs),
     prepPeriods: inOrder(prepPeriods).map(inOneOrder),
+    printedSheets: printsInOrder(printedSheets),
   };
   return `${JSON.stringify(sorted, null, 2)}\n`;
 };
@@ -68,6 +71,7 @@ export const parseWorkbook = (text: string): Parsed => {
       faultAt(['labelPhotographs', ...path], sentence),
     ),
     ...periodFaults(shaped.data).map(({ path, sentence }) => faultAt(['prepPeriods', ...path], sentence)),
+    ...printFaults(shaped.data).map(({ path, sentence }) => faultAt(['printedSheets', ...path], sentence)),
   ];
   return faults.length > 0 ? { faults } : { workbook: shaped.data };
 };

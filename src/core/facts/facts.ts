@@ -5,6 +5,7 @@ import { type Kitchen, kitchen } from './kitchen.js';
 import { labelPhotograph } from './label-photograph.js';
 import { type Place, place } from './place.js';
 import { prepPeriod } from './prep-period.js';
+import { printedSheet } from './printed-sheet.js';
 import { type Recipe, recipe } from './recipe.js';
 
 /** The whole kitchen as one document: the workbook file. Every list is sorted by key. */
@@ -19,8 +20,11 @@ export const workbook = z
     events: z.array(event).describe('Parties.'),
     labelPhotographs: z.array(labelPhotograph).max(5000).default([]).describe('Photographs of labels.'),
     prepPeriods: z.array(prepPeriod).default([]).describe('What was ticked on the prep list.'),
+    printedSheets: z.array(printedSheet).default([]).describe('Papers that were printed.'),
   })
-  .describe('A whole kitchen: settings, places, ingredients, recipes, events and what is done of their prep.')
+  .describe(
+    'A whole kitchen: settings, places, ingredients, recipes, events, what is done of their prep and printed of their papers.',
+  )
   .meta({ id: 'workbook' });
 export type Workbook = z.infer<typeof workbook>;
 

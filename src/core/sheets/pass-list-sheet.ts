@@ -15,12 +15,14 @@ export const dishWithWhy = ({ name, because }: PassDish): string =>
 
 /** What is still to be settled about a guest in one course, in words; nothing where something goes to them. */
 export const toSettleAtPass = (one: PassGuest, event: Event): string => {
-  if (!one.guest.answered) return 'Has not answered: ask before serving.';
-  if (one.guest.other) return `Yours to judge: “${one.guest.other}”.`;
-  if (one.nothing) return 'Nothing here for them.';
-  if (one.short) return shortWords(one.short, event);
-  if (one.gets.length + one.may.length > 0) return '';
-  return one.open.some(({ notApart }) => notApart)
+  const { guest, leftWith, short, open } = one;
+  if (!guest.answered) return 'Has not answered: ask before serving.';
+  if (leftWith === 'no') return 'Nothing here for them.';
+  if (short) return shortWords(short, event);
+  if (guest.other) return `Yours to judge: “${guest.other}”.`;
+  if (leftWith === 'yes') return '';
+  if (leftWith === 'may') return 'Only what may contain it: ask them first.';
+  return open.some(({ notApart }) => notApart)
     ? 'Say how their portion is kept apart.'
     : 'Not known: read the labels.';
 };
@@ -46,7 +48,7 @@ export const passListSheet = ({ value, problems }: Answer<PassList>): Sheet => {
         columns: [
           { key: 'course', label: 'Course' },
           { key: 'time', label: 'Time' },
-          { key: 'table', label: 'Table' },
+          { key: 'atTable', label: 'At table' },
           { key: 'guest', label: 'Guest' },
           { key: 'count', label: 'How many' },
           { key: 'diets', label: 'Diets' },
@@ -58,7 +60,12 @@ export const passListSheet = ({ value, problems }: Answer<PassList>): Sheet => {
         ],
         rows: courses.flatMap(({ course, tables }) =>
           tables.flatMap(({ table, guests }) =>
-            guests.map((one) => ({ course: course.name, time: course.time, table, ...rowOf(one, event) })),
+            guests.map((one) => ({
+              course: course.name,
+              time: course.time,
+              atTable: table,
+              ...rowOf(one, event),
+            })),
           ),
         ),
       },

@@ -7,6 +7,7 @@ import {
   coverageProblems,
 } from '../coverage.js';
 import { notListed } from '../covered.js';
+import type { Verdict } from '../diets.js';
 import type { Course, Dish, Event, Guest } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
 import { type Handled, handledWith } from '../handled-with.js';
@@ -36,9 +37,9 @@ export type PassGuest = {
   not: PassDish[];
   /** Not known, or not kept apart where guests serve themselves. */
   open: (PassDish & { notApart: boolean })[];
-  /** Nothing on the list goes to them by their diets. */
-  nothing: boolean;
-  /** What they get does not reach for all who need it. */
+  /** What they are left with by their diets, portions counted. */
+  leftWith: Verdict;
+  /** Portions of what they can eat that do not reach for all who need them. */
   short: Short | undefined;
 };
 
@@ -80,7 +81,7 @@ export const passList = (event: Event, today: Facts, beside: readonly Event[] = 
       facts,
       courses: event.courses
         .filter((course) => course.dishes.length > 0)
-        .map((course) => inCourse(course, rows, event, facts)),
+        .map((course) => inCourse(course, { ...coverage, rows }, event, facts)),
       guests: headCount(event),
       withDiets: rows.reduce((n, { guest, count }) => (guest!.answered ? n + count : n), 0),
       notAnswered: coverage.notAnswered,
@@ -93,11 +94,12 @@ export const passList = (event: Event, today: Facts, beside: readonly Event[] = 
   };
 };
 
-const inCourse = (course: Course, rows: Coverage['rows'], event: Event, facts: Facts): PassCourse => {
+const inCourse = (course: Course, coverage: Coverage, event: Event, facts: Facts): PassCourse => {
+  const { rows } = coverage;
   const tables = new Map<string, PassGuest[]>();
   for (const row of rows) {
     const { table } = row.guest!;
-    tables.set(table, [...(tables.get(table) ?? []), atPass(row, course, facts)]);
+    tables.set(table, [...(tables.get(table) ?? []), atPass(row, course, coverage.short, facts)]);
   }
   const inOrder = new Intl.Collator(facts.kitchen.locale, { numeric: true });
   return {
@@ -112,6 +114,7 @@ const inCourse = (course: Course, rows: Coverage['rows'], event: Event, facts: F
 const atPass = (
   { guest, who, diets, cells, courses }: CoverageRow,
   course: Course,
+  short: Coverage['short'],
   facts: Facts,
 ): PassGuest => {
   const dishes = new Map(course.dishes.map((dish) => [dish.key, dish]));
@@ -129,8 +132,8 @@ const atPass = (
     may: as('may').sort(keptFirst),
     not: as('no'),
     open: as('unknown'),
-    nothing: cover.byDiets === 'no',
-    short: cover.short,
+    leftWith: cover.byDiets,
+    short: short.find((one) => one.course === course && one.who.includes(guest!)),
   };
 };
 

@@ -82,6 +82,23 @@ const whyNot = ({ name, verdict, reasons }: CoverageCell): GuestRow['why'] => {
 const courseName = ({ courses }: AllergenMatrix['event'], key: string): string | undefined =>
   courses.find((course) => course.key === key)?.name;
 
-/** A dish's head in the table of guests. */
-export const dishHeads = ({ rows }: AllergenMatrix): { id: string; name: string }[] =>
-  rows.map((row) => ({ id: dishId(row), name: row.recipe.name }));
+/** Guests by some of the dishes. */
+export type GuestTable = { dishes: { id: string; name: string }[]; guests: GuestRow[]; last: boolean };
+
+const sideBySide = 12;
+
+/** Guests by dishes, in as many tables as the dishes take; none where there is nobody to show. */
+export const guestTables = (matrix: AllergenMatrix, f: Format): GuestTable[] => {
+  const guests = guestRows(matrix, f);
+  if (guests.length === 0) return [];
+  const tables: GuestTable[] = [];
+  const count = Math.ceil(matrix.rows.length / sideBySide);
+  const wide = Math.ceil(matrix.rows.length / count);
+  for (let from = 0; from < matrix.rows.length; from += wide)
+    tables.push({
+      dishes: matrix.rows.slice(from, from + wide).map((row) => ({ id: dishId(row), name: row.recipe.name })),
+      guests: guests.map((guest) => ({ ...guest, cells: guest.cells.slice(from, from + wide) })),
+      last: from + wide >= matrix.rows.length,
+    });
+  return tables;
+};

@@ -1,10 +1,17 @@
 import type { Cell } from '../../core/allergens.js';
-import { type AllergenMatrix, cellWords, type MatrixRow } from '../../core/sheets/allergen-matrix.js';
+import {
+  type AllergenMatrix,
+  cellOfDish,
+  cellWords,
+  isByWord,
+  type MatrixRow,
+} from '../../core/sheets/allergen-matrix.js';
 import type { Format } from '../format.js';
+import type { AllergenSign } from '../marks.js';
 import { type Source, sourcesOf } from './sources.js';
 
 export type CellView = {
-  state: Cell['state'];
+  state: AllergenSign;
   /** True where a may-contain is also in part not known. */
   alsoUnknown: boolean;
   /** What a screen reader says of the link; nothing for a cell that is free. */
@@ -18,7 +25,7 @@ export type MatrixCourse = { name: string; dishes: MatrixDish[] };
 export type DishItem = {
   id: string;
   name: string;
-  state: Cell['state'];
+  state: AllergenSign;
   alsoUnknown: boolean;
   words: string;
   sources: Source[];
@@ -53,7 +60,7 @@ const matrixDish = (row: MatrixRow, page: string): MatrixDish => {
     name,
     href: `${page}?dish=${id}#dish`,
     cells: row.cells.map((cell) => ({
-      state: cell.state,
+      state: signOf(row, cell),
       alsoUnknown: cell.state === 'may' && cell.unknown,
       label:
         cell.state === 'free' ? '' : `${name}: ${cell.item.short}, ${cellWords(cell)}. See what brings it in`,
@@ -61,6 +68,8 @@ const matrixDish = (row: MatrixRow, page: string): MatrixDish => {
     })),
   };
 };
+
+const signOf = (row: MatrixRow, cell: Cell): AllergenSign => (isByWord(row, cell) ? 'word' : cell.state);
 
 /** The dish asked for, the first where none is; undefined without dishes. */
 export const oneDish = (
@@ -83,9 +92,9 @@ export const oneDish = (
     items: row.cells.map((cell) => ({
       id: cell.item.id,
       name: cell.item.name,
-      state: cell.state,
+      state: signOf(row, cell),
       alsoUnknown: cell.state === 'may' && cell.unknown,
-      words: cell.state === 'free' ? 'not listed' : cellWords(cell),
+      words: cellOfDish(row, cell),
       sources: sourcesOf(cell, f),
     })),
     before: link(rows[at - 1]),

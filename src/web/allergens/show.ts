@@ -1,3 +1,4 @@
+import { handledWords } from '../../core/handled-with.js';
 import { headCount } from '../../core/requirements.js';
 import { firstCourse } from '../../core/service.js';
 import { type AllergenMatrix, allergenMatrix, isOpen } from '../../core/sheets/allergen-matrix.js';
@@ -8,7 +9,10 @@ import { addressesOf } from '../events/addresses.js';
 import { type EventHead, eventOf, headOf } from '../events/event.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
-import { dishHeads, type GuestRow, guestRows } from './guests.js';
+import { labelWords } from '../label-days.js';
+import { type PrintState, printState } from '../printed/outdated.js';
+import { withBeside } from '../printed/papers.js';
+import { type GuestTable, guestTables } from './guests.js';
 import {
   type MatrixCourse,
   matrixCourses,
@@ -27,8 +31,10 @@ export type AllergensPage = {
   /** The dish shown with all its entries; on a wide page only where one is asked for. */
   one: OneDish | undefined;
   asked: boolean;
-  dishes: { id: string; name: string }[];
-  guests: GuestRow[];
+  /** Guests by dishes, so many dishes side by side as can be read; the last one says who is covered. */
+  guests: GuestTable[];
+  handled: string[];
+  print: PrintState;
   sources: SourceLine[];
   notKnown: string;
   labels: string;
@@ -39,7 +45,8 @@ export type AllergensPage = {
 /** Dishes by allergens and guests by dishes: on the page, on paper for the kitchen, as CSV and JSON. */
 export const showAllergens: Answerer = async (request, reply) => {
   const found = await eventOf(request);
-  const answer = allergenMatrix(found.event, found.facts);
+  const { facts, beside } = await withBeside(request, found);
+  const answer = allergenMatrix(found.event, facts, beside);
   const { value } = answer;
   const { event } = value;
   const f = formatFor(request.kitchen);
@@ -57,11 +64,12 @@ export const showAllergens: Answerer = async (request, reply) => {
     courses: matrixCourses(value, at.allergens),
     one: oneDish(value, dish, at.allergens, f),
     asked: dish !== '',
-    dishes: dishHeads(value),
-    guests: guestRows(value, f),
+    guests: guestTables(value, f),
+    handled: value.handled.flatMap(handledWords),
+    print: await printState(request, found, 'allergens', sheet),
     sources: sourceLines(value, f),
     notKnown: notKnownWords(value, f),
-    labels: labelWords(value, f),
+    labels: labelWords(value.labels, f),
     foot: sheet.foot,
     paper: {
       left: value.facts.kitchen.name,
@@ -86,11 +94,4 @@ const notKnownWords = ({ rows, notKnown }: AllergenMatrix, f: Format): string =>
   const where =
     dishes.length === 1 ? `, all in ${dishes[0]!.recipe.name}` : `, in ${f.number(dishes.length)} dishes`;
   return `${f.count(notKnown, 'cell')} not known${where}: treat as contains.`;
-};
-
-const labelWords = ({ labels }: AllergenMatrix, f: Format): string => {
-  if (!labels) return '';
-  return labels.first === labels.last
-    ? `Labels read ${f.dateYear(labels.first)}.`
-    : `Labels read from ${f.dateYear(labels.first)} to ${f.dateYear(labels.last)}.`;
 };

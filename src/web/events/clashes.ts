@@ -2,6 +2,7 @@ import type { EventChange } from '../../core/event-change.js';
 import type { Problem } from '../../core/problem.js';
 import type { Warning } from '../marks.js';
 import { together, toSettle, withMend } from '../mends.js';
+import { type OutdatedPaper, printAgain } from '../printed/outdated.js';
 
 /** What one button mends; nothing is there to press where a party is over and its figures are kept. */
 export type ClashItem = { kind: Warning; sentences: string[]; href: string; mend: string };
@@ -16,6 +17,17 @@ export const clashes = (problems: readonly Problem[]): Clashes => {
     count: open.length === 0 ? '' : `${open.length} open`,
     items: inOne(open.map((problem) => item(problem, problem.weight))),
   };
+};
+
+/** The same with the printed papers that no longer hold, after the stops. */
+export const withPapers = (found: Clashes, papers: readonly OutdatedPaper[]): Clashes => {
+  if (papers.length === 0) return found;
+  const stops = found.items.filter(({ kind }) => kind === 'stop');
+  const items = papers.map(
+    ({ sentence, href }): ClashItem => ({ kind: 'changed', sentences: [sentence], href, mend: printAgain }),
+  );
+  const open = found.items.flatMap(({ sentences }) => sentences).length + papers.length;
+  return { ...found, count: `${open} open`, items: [...stops, ...items, ...found.items.slice(stops.length)] };
 };
 
 /** What was open when a party's figures were kept. Its own guests can still be changed, what it was made of cannot. */

@@ -7,8 +7,9 @@ import { answerSheet } from '../answer.js';
 import { printedNow } from '../coming.js';
 import { type Format, formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
+import { type OutdatedPaper, outdatedPapers } from '../printed/outdated.js';
 import { addressesOf } from './addresses.js';
-import { type Clashes, clashes, leftOpen } from './clashes.js';
+import { type Clashes, clashes, leftOpen, withPapers } from './clashes.js';
 import { type MenuCourse, menuRows } from './dishes.js';
 import { type EventHead, eventOf, headOf } from './event.js';
 import { type Fact, factLine } from './fact-line.js';
@@ -34,7 +35,8 @@ export const showEvent: Answerer = async (request, reply) => {
   const one = await eventOf(request);
   const answer = eventSummary(one.event, one.facts);
   const sheet = eventSummarySheet(answer);
-  const model = eventPage(await headOf(request, one), answer, sheet.foot, printedNow(request));
+  const papers = await outdatedPapers(request, [one.event]);
+  const model = eventPage(await headOf(request, one), answer, sheet.foot, printedNow(request), papers);
   return answerSheet(reply, sheet, 'events/show', {
     title: one.event.name,
     nav: 'Events',
@@ -48,6 +50,7 @@ export const eventPage = (
   { value, problems }: Answer<EventSummary>,
   foot: readonly string[],
   printed: string,
+  papers: readonly OutdatedPaper[],
 ): EventPage => {
   const { event } = value;
   const f = formatFor(value.facts.kitchen);
@@ -58,7 +61,7 @@ export const eventPage = (
     facts: factLine(value, f),
     courses: menuRows(value),
     empty: event.courses.every(({ dishes }) => dishes.length === 0),
-    clashes: kept ? leftOpen(problems) : clashes(problems),
+    clashes: kept ? leftOpen(problems) : withPapers(clashes(problems), papers),
     done: kept
       ? `These figures are of what was served, as it was kept on ${kept}; what changes in recipes, prices and labels since then leaves them alone.`
       : '',

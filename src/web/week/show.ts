@@ -14,6 +14,7 @@ import { Refused } from '../guards.js';
 import { type Answerer, query } from '../house.js';
 import { pageOf } from '../links.js';
 import { page } from '../page.js';
+import { outdatedPapers } from '../printed/outdated.js';
 import { type DayEvent, type DayRow, dayRow, said } from './days.js';
 import { type Settle, settleFirst } from './settle.js';
 import { weekTitle } from './title.js';
@@ -65,7 +66,7 @@ export const showWeek: Answerer = async (request, reply) => {
     days: worked.days.map((day) => dayRow(day, listed, { kitchen, marks, today, ticks })),
     later: later.slice(0, mostLater).map((row) => laterRow(row, marks, f)),
     evenLater: later.length > mostLater,
-    settle: settleFirst(worked, marks),
+    settle: settleFirst(worked, marks, await outdatedPapers(request, events)),
     before: `/?from=${addDays(from, -7)}`,
     after: `/?from=${addDays(from, 7)}`,
     back: from !== today,

@@ -54,7 +54,7 @@ test('table 3, Ana: no milk, gets the squash kept back on the second tray, not t
   expect(at('Ana', 'Main')).toEqual({
     course: 'Main',
     time: '18:00',
-    table: '3',
+    atTable: '3',
     guest: 'Ana',
     count: '1',
     diets: 'no milk',
@@ -67,7 +67,11 @@ test('table 3, Ana: no milk, gets the squash kept back on the second tray, not t
 });
 
 test('what only may contain it is said apart, with what it comes through; nothing is given as a yes', () => {
-  expect(at('Bo', 'Pudding')).toMatchObject({ gets: '', may: 'Crumble (kept back: by name), Oats' });
+  expect(at('Bo', 'Pudding')).toMatchObject({
+    gets: '',
+    may: 'Crumble (kept back: by name), Oats',
+    settle: 'Only what may contain it: ask them first.',
+  });
 });
 
 test('tables stand in the order of their numbers, without a table last; who eats everything is not on it', () => {
@@ -114,4 +118,24 @@ test('a guest with nothing in a course is said to have nothing', () => {
 
 test('the foot says that it stays in the kitchen', () => {
   expect(passListSheet(passList(event, facts)).foot.join(' ')).toMatch(/keep this sheet in the kitchen/);
+});
+
+// The squash is made for one adult alone, and Ana and Bo both need it: one of them goes without, and both rows say so.
+test('portions that do not reach are said beside every guest who needs them', () => {
+  const few = structuredClone(event);
+  few.courses[0]!.dishes = [
+    {
+      ...few.courses[0]!.dishes[1]!,
+      eaters: { counts: [{ group: 'adults', guests: 1 }] },
+      service: 'plated',
+    },
+  ];
+  const said = passListSheet(passList(few, facts)).tables[0]!.rows.map(({ guest, settle }) => [
+    guest,
+    settle,
+  ]);
+  expect(said.slice(0, 2)).toEqual([
+    ['Ana', 'Squash is made for 1 adults and 2 adults need it: 1 goes without.'],
+    ['Bo', 'Squash is made for 1 adults and 2 adults need it: 1 goes without.'],
+  ]);
 });
