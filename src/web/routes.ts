@@ -5,6 +5,7 @@ import { askToSignIn, signIn, signOut } from './account/sign-in.js';
 import { showAllergens } from './allergens/show.js';
 import { showTable } from './allergens/table.js';
 import { chooseCosting, showCosting } from './costing/show.js';
+import { saveOwnDiets, showOwnDiets } from './diets/show.js';
 import { askForText, readIn } from './drafts/begin.js';
 import { takeDraft } from './drafts/save.js';
 import { bringBack, showDraft, throwAway } from './drafts/show.js';
@@ -107,6 +108,8 @@ export const routes: Route[] = [
 
   get('/kitchen', showKitchen),
   post('/kitchen', saveKitchen),
+  get('/diets', showOwnDiets),
+  post('/diets', saveOwnDiets),
   get('/places', listPlaces),
   get('/places/new', askForPlace),
   post('/places/new', addPlace),

@@ -6,6 +6,7 @@ import type { AllergensPage } from './allergens/show.js';
 import type { TablePage } from './allergens/table.js';
 import type { CostingPage } from './costing/model.js';
 import type { ChooseCosting } from './costing/show.js';
+import type { DietsList } from './diets/show.js';
 import type { DraftViews } from './drafts/views.js';
 import type { EventViews } from './events/views.js';
 import type { DietsPage } from './guests/diets.js';
@@ -50,6 +51,8 @@ export type Views = EventViews &
     'first-run/removed': { removed: number; stayed: Stayed[] };
     'menu/keys': object;
     'allergens/show': AllergensPage;
+    'diets/show': DietsList;
+    'diets/_form': DietsList;
     'allergens/table': TablePage;
     'pass/show': PassPage;
     'questions/show': QuestionsPage;

@@ -1,5 +1,5 @@
 import { allergenLists, cups, type Kitchen, type Person, weekdays } from '../../core/facts/kitchen.js';
-import { type Read, readMoney, readMoreThanZero, readPercent } from '../../core/reading.js';
+import { type Read, readMoney, readMoreThanZero, readPercent, readWhole } from '../../core/reading.js';
 import type { Reading } from '../faults.js';
 import { type Form, text } from '../form.js';
 import { formatFor } from '../format.js';
@@ -21,6 +21,7 @@ export const kitchenForm = (kitchen: Kitchen, revision: number): Form => ({
   paper: kitchen.paper,
   allergenList: kitchen.allergenList,
   tax: { name: kitchen.tax?.name ?? '', rate: kitchen.tax?.rate ?? '' },
+  dietsKeptDays: kitchen.dietsKeptDays === null ? '' : String(kitchen.dietsKeptDays),
   letterKeys: kitchen.letterKeys ? 'on' : '',
   people: kitchen.people.map((person) => personForm(person, kitchen)),
 });
@@ -48,6 +49,9 @@ export const readKitchen = (reading: Reading): ((before: Kitchen) => Kitchen) =>
     paper: reading.oneOf('paper', ['A4', 'Letter'], 'A4'),
     allergenList: reading.oneOf('allergenList', allergenLists, 'eu'),
     tax: readTax(reading),
+    dietsKeptDays: reading.maybe('dietsKeptDays', 'Days that diets are kept', (typed) =>
+      readWhole(typed.replace(/\s*days?$/i, ''), 'the days that diets are kept', 0, 3650),
+    ),
     letterKeys: reading.ticked('letterKeys'),
     people: withKeys(form, 'people', 'p').map((row, at) =>
       readPerson(reading, row, `people[${at}]`, currency),
