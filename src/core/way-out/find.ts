@@ -1,18 +1,20 @@
-import { notAnswered } from '../coverage.js';
+import { costOfEvent, type EventCost } from '../costing.js';
+import { coverageOf, notAnswered } from '../coverage.js';
 import { moreOf } from '../event-change.js';
 import type { Event } from '../facts/event.js';
 import { byKey, type Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
 import { needsApart } from '../kept-apart.js';
-import type { Answer } from '../problem.js';
-import { type EventSummary, eventSummary } from '../sheets/event-summary.js';
+import { latestSteps } from '../latest.js';
+import { ovenAsks, ovenProblems } from '../ovens.js';
+import { requirementsOf } from '../requirements.js';
 import { applied, type Given, givenBy } from './apply.js';
 import { faultsOfWay } from './check.js';
 import type { Lack } from './lacking.js';
 import { isNew, type Offering } from './offers.js';
 import type { StoodIn } from './others.js';
 import { type Posed, pose } from './pose.js';
-import { faultsOfMenu } from './proof.js';
+import { prover } from './proof.js';
 import type { Way } from './puzzle.js';
 import { type Treatment, treatedWords } from './treat.js';
 import { type Solve, waysByFigures } from './ways.js';
@@ -73,14 +75,21 @@ const mostTried = 6;
  * Every way was checked twice, by means that the search does not share. Ways that make ovens clash come last.
  */
 export const waysOut = (event: Event, facts: Facts, stoodIn: StoodIn, solve: Solve): WaysOut => {
-  const before = eventSummary(event, facts);
-  const posed = pose(event, facts, stoodIn, before.value.coverage);
+  const coverage = coverageOf(event, facts);
+  const posed = pose(event, facts, stoodIn, coverage);
   const { puzzle, who, nothing } = posed;
   const lacking = [...who.flat(), ...nothing];
   const shown: WayOut[] = [];
+  const asked = {
+    posed,
+    event,
+    facts,
+    before: menuFigures(event, facts),
+    prove: prover(event, coverage, facts),
+  };
   if (puzzle.needs.length > 0)
     for (const way of waysByFigures(puzzle, solve, mostTried)) {
-      shown.push(...shownBy(way, posed, before, facts));
+      shown.push(...shownBy(way, asked));
       if (shown.filter(({ clashes }) => clashes.length === 0).length === most) break;
     }
   shown.sort((a, b) => a.clashes.length - b.clashes.length);
@@ -98,34 +107,45 @@ export const waysOut = (event: Event, facts: Facts, stoodIn: StoodIn, solve: Sol
 
 const without = ({ who, course, open }: Lack): Without => ({ who, course: course.name, open });
 
+type Shown = {
+  posed: Posed;
+  event: Event;
+  facts: Facts;
+  before: MenuFigures;
+  prove: ReturnType<typeof prover>;
+};
+
 /** A way as it is shown; none where either check finds a fault with it. */
-const shownBy = (way: Way, posed: Posed, before: Answer<EventSummary>, facts: Facts): WayOut[] => {
+const shownBy = (way: Way, { posed, event, facts, before, prove }: Shown): WayOut[] => {
   if (faultsOfWay(posed.puzzle, way).length > 0) return [];
   const given = givenBy(posed, way);
-  const { event: changed, recipes } = applied(before.value.event, posed, given);
-  const after = eventSummary(changed, {
-    ...facts,
-    recipes: new Map([...facts.recipes, ...byKey(recipes)]),
-  });
+  const { event: changed, recipes } = applied(event, posed, given);
   const fed = [...given.values()].flatMap((those) =>
     those.map(({ lack }) => ({ guest: lack.guest.key, course: lack.course.key })),
   );
-  if (faultsOfMenu(before.value.coverage, after.value.coverage, fed).length > 0) return [];
-  const [was, is] = [before.value.cost, after.value.cost];
-  const known = new Set(before.problems.map(({ sentence }) => sentence));
+  if (prove(changed, recipes, fed).length > 0) return [];
+  const after = menuFigures(changed, { ...facts, recipes: new Map([...facts.recipes, ...byKey(recipes)]) });
   return [
     {
       moves: [...given].flatMap(([offer, those]) => moveOf(posed.offerings[offer]!, those, posed.facts)),
       recipes,
       event: changed,
       dishes: way.figures.extra,
-      more: moreOf(was.complete && is.complete, was.total, is.total),
+      more: moreOf(before.complete && after.complete, before.total, after.total),
       work: way.figures.work,
-      clashes: after.problems
-        .filter(({ code, sentence }) => code === 'oven-clash' && !known.has(sentence))
-        .map(({ sentence }) => sentence),
+      clashes: after.clashes.filter((sentence) => !before.clashes.includes(sentence)),
     },
   ];
+};
+
+type MenuFigures = Pick<EventCost, 'total' | 'complete'> & { clashes: string[] };
+
+/** What the food of a menu costs, in minor units, and where its ovens clash. */
+const menuFigures = (event: Event, facts: Facts): MenuFigures => {
+  const needs = requirementsOf(event, facts);
+  const { total, complete } = costOfEvent(event, facts, needs).value;
+  const asks = ovenAsks(event, latestSteps(event, needs, facts), facts);
+  return { total, complete, clashes: ovenProblems(event, asks, facts).map(({ sentence }) => sentence) };
 };
 
 const moveOf = (offering: Offering, those: readonly Given[], facts: Facts): Move[] => {

@@ -1,7 +1,12 @@
-import type { Coverage } from '../coverage.js';
+import { type Coverage, coverageOf } from '../coverage.js';
+import type { Event } from '../facts/event.js';
+import { byKey, type Facts } from '../facts/facts.js';
+import type { Recipe } from '../facts/recipe.js';
 
 /** Who has something for sure in which course, with portions that reach: "priya starter" and the like. */
-const standingOf = ({ rows }: Coverage): Map<string, boolean> =>
+type Standing = ReadonlyMap<string, boolean>;
+
+const standingOf = ({ rows }: Coverage): Standing =>
   new Map(
     rows.flatMap(({ guest, courses }) =>
       courses.map(
@@ -11,20 +16,34 @@ const standingOf = ({ rows }: Coverage): Map<string, boolean> =>
   );
 
 /**
- * What is wrong with a changed menu, in sentences for us, by the sheet of who can eat what before and after, which knows
- * nothing of how the change was found. Empty where every guest named has something for sure, with portions that reach,
- * and nobody has less than before.
+ * Checks changed menus of an event by the sheet of who can eat what, which knows nothing of how a change was found:
+ * what is wrong with one, in sentences for us. Empty where every guest named has something for sure, with portions that
+ * reach, and nobody has less than before. Courses that come up again are judged once.
  */
-export const faultsOfMenu = (
-  before: Coverage,
-  after: Coverage,
-  fed: readonly { guest: string; course: string }[],
-): string[] => {
-  const [was, is] = [standingOf(before), standingOf(after)];
-  const faults = fed
-    .map(({ guest, course }) => `${guest} ${course}`)
-    .filter((mark) => is.get(mark) !== true)
-    .map((mark) => `${mark} has nothing for sure`);
-  for (const [mark, had] of was) if (had && !is.get(mark)) faults.push(`${mark} has less than before`);
-  return faults;
+export const prover = (event: Event, before: Coverage, facts: Facts) => {
+  const was = standingOf(before);
+  const courseMark = ({ key, dishes }: Event['courses'][number]) => JSON.stringify([key, dishes]);
+  const unchanged = new Set(event.courses.map(courseMark));
+  const judged = new Map<string, Standing>();
+  return (
+    after: Event,
+    recipes: readonly Recipe[],
+    fed: readonly { guest: string; course: string }[],
+  ): string[] => {
+    const known = { ...facts, recipes: new Map([...facts.recipes, ...byKey(recipes)]) };
+    const is = new Map(was);
+    for (const course of after.courses) {
+      const mark = courseMark(course);
+      if (unchanged.has(mark)) continue;
+      const standing = judged.get(mark) ?? standingOf(coverageOf({ ...after, courses: [course] }, known));
+      judged.set(mark, standing);
+      for (const [guest, has] of standing) is.set(guest, has);
+    }
+    const faults = fed
+      .map(({ guest, course }) => `${guest} ${course}`)
+      .filter((mark) => is.get(mark) !== true)
+      .map((mark) => `${mark} has nothing for sure`);
+    for (const [mark, had] of was) if (had && !is.get(mark)) faults.push(`${mark} has less than before`);
+    return faults;
+  };
 };
