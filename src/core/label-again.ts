@@ -53,3 +53,10 @@ export const packOfLabel = (ingredient: Ingredient): string => {
   const pack = preferredPack(ingredient);
   return pack ? `${pack.key} ${normalName(pack.brand)}`.trim() : '';
 };
+
+/** Whether a photograph shows the label of another pack than the one bought now, and that label was not read since. */
+export const isOfPackBefore = (
+  { pack, taken }: { pack: string; taken: string },
+  ingredient: Ingredient,
+): boolean =>
+  pack !== packOfLabel(ingredient) && !(ingredient.labelDate !== null && ingredient.labelDate >= taken);

@@ -34,6 +34,7 @@ import { listIngredients } from './ingredients/list.js';
 import { addIngredient, askForIngredient, choose, lookUp } from './ingredients/new.js';
 import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
+import { bringPhotoBack, keepPhoto, showPhoto, takeOutPhoto } from './ingredients/photograph.js';
 import { readWords } from './ingredients/read-words.js';
 import { showIngredient } from './ingredients/show.js';
 import { substitutes } from './ingredients/substitutes.js';
@@ -186,6 +187,10 @@ export const routes: Route[] = [
   get('/ingredients/:key/label', askFor(label)),
   post('/ingredients/:key/label', savePart(label)),
   post('/ingredients/:key/label/read', readWords),
+  get('/ingredients/:key/label/photograph', showPhoto),
+  post('/ingredients/:key/label/photograph', keepPhoto, { file: true }),
+  post('/ingredients/:key/label/photograph/out', takeOutPhoto),
+  post('/ingredients/:key/label/photograph/back', bringPhotoBack),
   get('/ingredients/:key/diets', askFor(diets)),
   post('/ingredients/:key/diets', savePart(diets)),
   get('/ingredients/:key/substitutes', askFor(substitutes)),

@@ -1,10 +1,13 @@
 import { type AllergenList, listOf, type State } from '../../core/allergens.js';
 import type { Ingredient } from '../../core/facts/ingredient.js';
 import { type Marked, plainProduce, type Stamp, wholeLabelRead, withMarks } from '../../core/label.js';
+import { isOfPackBefore } from '../../core/label-again.js';
 import { type LabelEntry, labelOf } from '../../core/label-entries.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
+import { photographOf } from '../../store/label-photographs.js';
 import { Reading } from '../faults.js';
 import { text } from '../form.js';
+import { formatFor } from '../format.js';
 import {
   asRead,
   isNew,
@@ -19,7 +22,14 @@ import {
 } from './label-words.js';
 import type { At, Part } from './part.js';
 
-export type LabelAround = LabelWordsAround & { entries: LabelEntry[]; list: string; named: boolean };
+export type LabelAround = LabelWordsAround & {
+  entries: LabelEntry[];
+  list: string;
+  named: boolean;
+  /** The day the photograph was taken, and whether it shows the pack bought now; one that was taken out. */
+  photograph: { taken: string; former: boolean } | undefined;
+  takenOut: string;
+};
 
 const states = ['contains', 'may', 'free', 'unknown'] as const;
 const mostWords = 8000;
@@ -36,6 +46,8 @@ export const label: Part<LabelAround> = {
     source: 'label',
     date: typedDay(today),
     by: who || lastReader(doc),
+    photograph: '',
+    taken: typedDay(today),
   }),
   press: (form, doc, at) => {
     if (text(form, 'do') !== 'read' || typedText(form).length > mostWords) return undefined;
@@ -75,11 +87,23 @@ export const label: Part<LabelAround> = {
       return asked === 'plain' ? { ...now, allergens: plainProduce(now, list, stamp.by) } : now;
     };
   },
-  around: (doc, form, { kitchen, today }) => {
+  around: async (doc, form, { kitchen, today, db }) => {
     const stamp: Stamp = { source: 'label', date: today, by: '' };
     const entries = labelOf(asRead(doc, form, stamp), listOf(kitchen));
     const named = entries.some(({ state }) => state === 'contains' || state === 'may');
-    return { entries, list: listOf(kitchen).name, named, ...wordsAround(doc, form) };
+    const shown = await photographOf(db, doc.key);
+    const f = formatFor(kitchen);
+    return {
+      entries,
+      list: listOf(kitchen).name,
+      named,
+      photograph: shown.standing && {
+        taken: f.dateYear(shown.standing.taken),
+        former: isOfPackBefore(shown.standing, doc),
+      },
+      takenOut: !shown.standing && shown.former ? f.dateYear(shown.former.taken) : '',
+      ...wordsAround(doc, form),
+    };
   },
 };
 

@@ -42,14 +42,14 @@ export type PartPage = {
   at: string;
 };
 
-/** The form of one part of an ingredient, as stored. */
+/** The form of one part of an ingredient, as stored; with what beside it could not be taken in. */
 export const askFor =
-  <A extends object>(part: Part<A>): Answerer =>
+  <A extends object>(part: Part<A>, faults: readonly Fault[] = []): Answerer =>
   async (request, reply) => {
     const stored = await read(request.server.house.db, 'ingredient', param(request, 'key'));
     if (!stored) return reply.callNotFound();
     const form = { revision: String(stored.revision), ...(await part.form(stored.doc, atOf(request))) };
-    return draw(reply, part, stored.doc, form);
+    return draw(reply, part, stored.doc, form, faults);
   };
 
 /** Saves one part of an ingredient, or does what a button within its form asks. */
