@@ -10,6 +10,8 @@ const mends: Record<string, string> = {
   'may-contain': 'See who can eat what',
   'not-answered': 'Open diets',
   'own-words': 'Open diets',
+  'diet-caution': 'Open diets',
+  'not-kept-apart': 'Change menu',
   'too-many-answers': 'Open diets',
   'oven-clash': 'Change menu',
   'no-drive': 'Add the drive',

@@ -169,3 +169,13 @@ test('a venue is added, changed and archived; its ovens read the kitchen’s deg
   const gone = await agent.post('/places/nowhere', { revision: '1', name: 'Nowhere' });
   expect(gone.status).toBe(404);
 });
+
+test('how long diets are kept: days, or empty for no end', async () => {
+  await agent.post('/kitchen', { ...(await form()), dietsKeptDays: '30 days' });
+  expect((await kitchen()).dietsKeptDays).toBe(30);
+  expect((await form()).dietsKeptDays).toBe('30');
+  const wrong = await agent.post('/kitchen', { ...(await form()), dietsKeptDays: 'a month' });
+  expect([wrong.status, wrong.text.includes('value="a month"')]).toEqual([422, true]);
+  await agent.post('/kitchen', { ...(await form()), dietsKeptDays: '' });
+  expect((await kitchen()).dietsKeptDays).toBeNull();
+});

@@ -1,10 +1,11 @@
-import type { CoverageCell, CoverageRow } from '../../core/coverage.js';
+import type { CoverageRow } from '../../core/coverage.js';
 import { coveredOf, notHeard, notListed } from '../../core/covered.js';
 import type { Verdict } from '../../core/diets.js';
 import type { AllergenMatrix } from '../../core/sheets/allergen-matrix.js';
 import type { Format } from '../format.js';
 import type { Coverage } from '../marks.js';
 import { dishId } from './matrix.js';
+import { type Why, whyOf } from './why.js';
 
 /** Whether a guest can eat a dish; undefined where it isn't served to them. */
 export type GuestCell = { state: Coverage } | undefined;
@@ -14,8 +15,8 @@ export type GuestRow = {
   cells: GuestCell[];
   covered: string;
   loud: boolean;
-  /** Dish by dish what stands against it. */
-  why: { dish: string; words: string }[];
+  /** Dish by dish what stands against it, and what to mind. */
+  why: Why[];
 };
 
 const states: Record<Verdict, Coverage> = { yes: 'can', may: 'may', unknown: 'unknown', no: 'no' };
@@ -37,7 +38,7 @@ export const guestRows = ({ event, rows, coverage }: AllergenMatrix, f: Format):
       }),
       covered: words,
       loud,
-      why: cells.flatMap(whyNot),
+      why: whyOf(row, event),
     };
   });
   const others = notListed(coverage);
@@ -62,21 +63,6 @@ const aboutGuest = ({ guest, diets }: CoverageRow, { groups }: AllergenMatrix['e
   if (guest?.name) return diets.join(', ');
   const group = groups.length > 1 ? groups.find(({ key }) => key === guest?.group) : undefined;
   return group ? group.name.toLowerCase() : '';
-};
-
-const verdictWords = {
-  no: 'no, because of',
-  unknown: 'not known, because of',
-  may: 'may contain it through',
-};
-
-const whyNot = ({ name, verdict, reasons }: CoverageCell): GuestRow['why'] => {
-  const because = [
-    ...new Set(reasons.filter((one) => one.verdict === verdict).map(({ ingredient }) => ingredient.name)),
-  ];
-  return verdict === 'yes' || because.length === 0
-    ? []
-    : [{ dish: name, words: `${verdictWords[verdict]} ${because.join(', ')}` }];
 };
 
 const courseName = ({ courses }: AllergenMatrix['event'], key: string): string | undefined =>
