@@ -4,6 +4,8 @@ import { coveredOf } from '../../src/core/covered.js';
 import type { Event } from '../../src/core/facts/event.js';
 import { traits } from '../../src/core/facts/traits.js';
 import { countsFor, needsApart } from '../../src/core/kept-apart.js';
+import { allergenMatrix } from '../../src/core/sheets/allergen-matrix.js';
+import { allergenMatrixSheet } from '../../src/core/sheets/allergen-matrix-sheet.js';
 import { dish, factsOf, food, labelled, party } from './small.js';
 
 const plain = { traits: Object.fromEntries(traits.map((trait) => [trait, 'no'])) };
@@ -129,4 +131,19 @@ describe('guests help themselves', () => {
     expect(countsFor({ key: 'ana', diets: ['coeliac'] }, served, course, facts)).toBe(false);
     expect(countsFor({ key: 'ana', diets: ['vegan'] }, served, course, facts)).toBe(true);
   });
+});
+
+test('as JSON a cell says what must be kept apart, and the schema.org name of a diet', () => {
+  const event = buffet(ofTen(['hummus'], guest({ diets: ['no-milk', 'vegan'] })));
+  const table = allergenMatrixSheet(allergenMatrix(event, facts)).tables.find(
+    ({ name }) => name === 'coverage',
+  )!;
+  expect(table.rows).toMatchObject([
+    {
+      guest: 'Ana',
+      verdict: 'not known',
+      apart: 'Hummus is served for guests to help themselves: say how Ana’s is kept apart.',
+      restrictedDiet: 'VeganDiet',
+    },
+  ]);
 });

@@ -1,4 +1,6 @@
 import { type Cell, type State, saidBy } from '../allergens.js';
+import { apartWords } from '../coverage-problems.js';
+import { dietOf } from '../diets.js';
 import type { Recipe } from '../facts/recipe.js';
 import { handledWords } from '../handled-with.js';
 import type { Answer } from '../problem.js';
@@ -67,15 +69,21 @@ export const allergenMatrixSheet = ({ value, problems }: Answer<AllergenMatrix>)
             { key: 'dish', label: 'Dish' },
             { key: 'verdict', label: 'Can eat' },
             { key: 'because', label: 'Because of' },
+            { key: 'apart', label: 'To be kept apart' },
+            { key: 'restrictedDiet', label: 'schema.org RestrictedDiet' },
           ],
-          rows: coverage.rows.flatMap(({ who, diets, cells }) =>
-            cells.map(({ course, name, verdict, reasons }) => ({
+          rows: coverage.rows.flatMap(({ guest, who, diets, cells }) =>
+            cells.map(({ course, name, verdict, reasons, counts }) => ({
               guest: who,
               diets: diets.join('; '),
               course: event.courses.find((c) => c.key === course)!.name,
               dish: name,
               verdict: verdictWords[verdict],
               because: [...new Set(reasons.map((reason) => reason.ingredient.name))].join('; '),
+              apart: counts ? '' : apartWords(name, who, guest?.name !== ''),
+              restrictedDiet: (guest?.diets ?? [])
+                .flatMap((id) => dietOf(id, value.facts.kitchen)?.schemaOrg ?? [])
+                .join('; '),
             })),
           ),
         },
