@@ -36,6 +36,7 @@ import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
 import { bringPhotoBack, keepPhoto, showPhoto, takeOutPhoto } from './ingredients/photograph.js';
 import { readWords } from './ingredients/read-words.js';
+import { showPlain, takePlain } from './ingredients/plain.js';
 import { showIngredient } from './ingredients/show.js';
 import { substitutes } from './ingredients/substitutes.js';
 import { takeFigures } from './ingredients/take.js';
@@ -159,6 +160,8 @@ export const routes: Route[] = [
   post('/ingredients/new', addIngredient),
   post('/ingredients/new/reference', lookUp),
   post('/ingredients/new/figures', choose),
+  get('/ingredients/plain', showPlain),
+  post('/ingredients/plain', takePlain),
   // Price lists
   get('/ingredients/prices', askForList),
   post('/ingredients/prices', beginList, { file: true }),

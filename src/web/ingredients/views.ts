@@ -5,6 +5,7 @@ import type { IngredientList } from './list.js';
 import type { NewIngredient } from './new.js';
 import type { PacksAround } from './packs.js';
 import type { PartPage } from './part.js';
+import type { PlainPage } from './plain.js';
 import type { IngredientPage } from './show.js';
 import type { SubstitutesAround } from './substitutes.js';
 import type { YieldAround } from './yield.js';
@@ -20,6 +21,7 @@ export type IngredientViews = {
   'ingredients/_new': NewIngredient;
   'ingredients/_offers': NewIngredient;
   'ingredients/_reference': NewIngredient;
+  'ingredients/plain': PlainPage;
   'ingredients/show': IngredientPage;
   'ingredients/part': AnyPart;
   'ingredients/_part': AnyPart;
