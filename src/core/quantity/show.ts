@@ -3,20 +3,26 @@ import { exact } from './amount.js';
 import { Rational } from './rational.js';
 import { asFraction, coarser, inOneUnit, plain, type Rounding, type Shown, toStep } from './shown.js';
 import { inUnit, isMeasured, type Quantity, quantity } from './units.js';
-import { usVolume, usWeight } from './us-measures.js';
+import { slipsInOunces, usVolume, usWeight } from './us-measures.js';
 
 export type { Rounding, Shown } from './shown.js';
 
 const r = Rational.of;
 const half = r(1, 2);
 
+const ten = r(10);
 const thousand = r(1000);
 
 /**
  * 100 and more to tens, 10 to 99 to ones, less to halves, or finer where the scales are; from 1000 in kilos or litres, to hundredths, for prep to
- * tenths. Never finer than `finest`: what that leaves nothing of is said to be under it.
+ * tenths. Never finer than `finest`: what that leaves nothing of is said to be under it. What a recipe states and the
+ * scales show stays as it is: 125 g of butter are no 130 g.
  */
 const metric = (value: Rational, finest: Rational, less: string, more: string, rounding: Rounding): Shown => {
+  if (rounding === 'stated' && !value.isZero && value.over(finest).isWhole && !value.over(ten).isWhole)
+    return value.compare(thousand) < 0
+      ? { figure: plain(value), unit: less }
+      : { figure: plain(value.over(thousand)), unit: more };
   const usual = value.compare(r(100)) >= 0 ? r(10) : value.compare(r(10)) >= 0 ? r(1) : least(finest);
   const near = toStep(value, coarser(usual, finest));
   if (near.compare(thousand) >= 0) {
@@ -38,7 +44,8 @@ const jug = half;
 
 /**
  * An amount resolved to its base, in the kitchen's units and no finer than its scales. Metric: g then kg, ml then L; US:
- * pounds and ounces to a quarter, gallons down to quarter teaspoons. Counts as fractions.
+ * pounds and ounces to a quarter, little of which that is too coarse in grams, gallons down to quarter teaspoons. Counts
+ * as fractions.
  */
 export const showQuantity = (
   { value, base }: Quantity,
@@ -48,7 +55,9 @@ export const showQuantity = (
   const us = kitchen.units === 'us';
   const finest = exact(kitchen.scaleStep);
   if (base === 'g')
-    return us ? usWeight(value, finest, rounding) : metric(value, finest, 'g', 'kg', rounding);
+    return us && !slipsInOunces(value, finest)
+      ? usWeight(value, finest, rounding)
+      : metric(value, finest, 'g', 'kg', rounding);
   if (base === 'ml')
     return us ? usVolume(value, usCup(kitchen.cup), rounding) : metric(value, jug, 'ml', 'L', rounding);
   return { ...asFraction(value), unit: base };

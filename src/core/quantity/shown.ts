@@ -10,8 +10,8 @@ export type Shown = { figure: string; fraction?: string; unit: string; and?: Sho
 export const inOneUnit = (from: Shown, to: Shown): boolean =>
   from.unit === to.unit && !from.and?.length && !to.and?.length;
 
-/** recipe: kilos and litres to two places; prep: to one. */
-export type Rounding = 'recipe' | 'prep';
+/** recipe: kilos and litres to two places; prep: to one; stated: as a recipe says, where the scales can show that. */
+export type Rounding = 'recipe' | 'prep' | 'stated';
 
 const r = Rational.of;
 

@@ -24,6 +24,13 @@ export const usWeight = (grams: Rational, finest: Rational, rounding: Rounding):
   return pounds.isZero ? rest : mixed([{ figure: plain(pounds), unit: 'lb' }, rest]);
 };
 
+/** Whether so little is meant that a quarter of an ounce is a twentieth off or more, and the scales show grams: 10 g of yeast. */
+export const slipsInOunces = (grams: Rational, finest: Rational): boolean => {
+  if (grams.compare(ounce) >= 0 || finest.compare(r(1)) > 0 || grams.compare(finest) < 0) return false;
+  const slip = toStep(grams, ounce.times(r(1, 4))).minus(grams);
+  return slip.times(slip).times(r(400)).compare(grams.times(grams)) >= 0;
+};
+
 /** The first part that is there, with the others that are behind it. */
 const mixed = (parts: Shown[]): Shown => {
   const [first, ...and] = parts.filter(({ figure, fraction }) => fraction || figure !== '0');
@@ -46,7 +53,7 @@ const mixedVolume = (ml: Rational): Shown => {
 
 /** Millilitres in US measures: from a quart measured out from the largest down, less in cups or spoons. */
 export const usVolume = (ml: Rational, cup: Cup, rounding: Rounding): Shown => {
-  if (cup === 'us' && rounding === 'recipe' && inUnit(ml, 'quart', cup).compare(r(1)) >= 0)
+  if (cup === 'us' && rounding !== 'prep' && inUnit(ml, 'quart', cup).compare(r(1)) >= 0)
     return mixedVolume(ml);
   const of = (unit: string) => inUnit(ml, unit, cup);
   if (of('gallon').compare(r(1)) >= 0) return { ...asFraction(of('gallon'), quarters), unit: 'gallon' };

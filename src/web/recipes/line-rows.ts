@@ -2,7 +2,15 @@ import { cupOf } from '../../core/batch.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { exact } from '../../core/quantity/amount.js';
 import { Rational } from '../../core/quantity/rational.js';
-import { inWords, orByWeight, plural, type Shown, showEnds, showQuantity } from '../../core/quantity/show.js';
+import {
+  inWords,
+  orByWeight,
+  plural,
+  type Rounding,
+  type Shown,
+  showEnds,
+  showQuantity,
+} from '../../core/quantity/show.js';
 import { inOneUnit } from '../../core/quantity/shown.js';
 import { baseOf } from '../../core/quantity/units.js';
 import type { LineNeed } from '../../core/scaling.js';
@@ -34,18 +42,20 @@ export const lineRows = (scaled: ScaledRecipe): LineRow[] => {
   const { facts, lines } = scaled;
   const cup = cupOf(scaled.recipe, facts);
   const f = formatFor(facts.kitchen);
+  const asMade = scaled.factor?.equals(Rational.one) ? 'stated' : 'recipe';
   return lines.map((line) => {
     const { need } = line;
     const { key, preparation } = need.line;
     const item = (need.ingredient ?? need.component)!;
-    const shown = (amount: Rational, least?: Rational) =>
-      showEnds(least, amount, need.unit, cup, facts.kitchen);
-    const amount = need.amount && orByWeight(shown(need.amount, need.least), need.prepared, facts.kitchen);
+    const shown = (amount: Rational, least?: Rational, rounding: Rounding = 'recipe') =>
+      showEnds(least, amount, need.unit, cup, facts.kitchen, rounding);
+    const amount =
+      need.amount && orByWeight(shown(need.amount, need.least, asMade), need.prepared, facts.kitchen);
     return {
       key,
       amount: need.line.amount === null ? html`<span class="thin">to taste</span>` : figure(amount, f),
       exactly: exactly(need),
-      base: need.base ? lighter(shown(need.base, need.baseLeast)) : nothing,
+      base: need.base ? lighter(shown(need.base, need.baseLeast, 'stated')) : nothing,
       name: item.name,
       href: need.component ? pageOf('recipe', item.key) : pageOf('ingredient', item.key),
       component: need.component !== undefined,

@@ -123,14 +123,14 @@ test('counts are said as cooks say them', () => {
   expect(plural('constructor', '2')).toBe('constructors');
 });
 
-// 0.05 of a bunch that weighs 32 g prepared is 1.6 g, to the nearest half 1.5; in ounces it is too little to say.
+// 0.05 of a bunch that weighs 32 g prepared is 1.6 g, to the nearest half 1.5; in quarters of an ounce it is none.
 test('less than an eighth of a bunch is said by its weight, where that is known and can be shown', () => {
   const said = (weight: string | undefined, ways = metric, unit = 'bunch', amount = '0.05') =>
     inWords(orByWeight(showAmount(r(amount), unit, ways.cup, ways), weight ? r(weight) : undefined, ways));
   expect([said('1.6'), said(undefined), said('1.6', american)]).toEqual([
     '1.5 g',
     'under 1/8 bunch',
-    'under 1/8 bunch',
+    '1.5 g',
   ]);
   expect([said('16', metric, 'bunch', '0.5'), said('0.1', metric, 'tsp', '0.01')]).toEqual([
     '1/2 bunch',
