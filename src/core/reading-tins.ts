@@ -24,14 +24,18 @@ const refuse = (sentence: string) => ({ sentence });
 const cited = (text: string): string =>
   text.trim().length > 40 ? `${text.trim().slice(0, 40)}…` : text.trim();
 
-/** Reads tins field by field; `refused` is told which could not be read and why. A bare figure is in the kitchen's units. */
+/**
+ * Reads tins field by field; `refused` is told which could not be read and why. A bare figure is in the unit of `like`, a
+ * tin that is there already, else in the kitchen's.
+ */
 export const readTin = (
   typed: TypedTin,
   kitchen: Pick<Kitchen, 'units'>,
   refused: (field: TinField, sentence: string) => void,
+  like: Tin | null = null,
 ): Tin | null => {
   const shape = shapes.find((one) => one === typed.shape) ?? 'round';
-  const sides = readSides(typed.sides, shape, kitchen);
+  const sides = readSides(typed.sides, shape, like?.unit ?? (kitchen.units === 'us' ? 'in' : 'cm'));
   const count: Read<number> =
     typed.count.trim() === '' ? { value: 1 } : readWhole(typed.count, 'how many tins', 1, 500);
   const depth = readDepth(typed.depth, isRead(sides) ? sides.value.unit : 'cm');
@@ -50,7 +54,7 @@ const split = /^(.*?)\s*(cm|mm|in|inch|inches|["″”])?$/;
 
 const unitOf = (word: string): Tin['unit'] => (word === 'cm' || word === 'mm' ? 'cm' : 'in');
 
-const readSides = (text: string, shape: Shape, { units }: Pick<Kitchen, 'units'>): Read<Tin> => {
+const readSides = (text: string, shape: Shape, usual: Tin['unit']): Read<Tin> => {
   const example = `Enter the inside of the tin, such as ${examples[shape]}.`;
   const entered = text.trim() ? ` You entered ${cited(text)}.` : '';
   const [, figures = '', typedUnit] = withUnit(text);
@@ -66,8 +70,11 @@ const readSides = (text: string, shape: Shape, { units }: Pick<Kitchen, 'units'>
         ? `A side is above zero. ${example}`
         : `${example}${entered}`,
     );
-  const word = typedUnit ?? (units === 'us' ? 'in' : 'cm');
+  const word = typedUnit ?? usual;
   const unit = unitOf(word);
+  const others = figures.match(/(?:cm|mm|in|["″”])(?=\s*(?:[x×*]|by\b))/g) ?? [];
+  if (others.some((other) => other.replace(/["″”]/, 'in') !== word.replace(/^inch(?:es)?$|["″”]/, 'in')))
+    return refuse(`${example}${entered}`);
   const sides = read.map((one) => (isRead(one) ? inUnit(one.value, word) : ''));
   return shaped(shape, sides, unit) ?? refuse(`${example}${entered}`);
 };

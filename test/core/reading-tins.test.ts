@@ -19,6 +19,27 @@ test('sides as cooks write them, in the kitchen’s units where none is named', 
   expect(read('loaf', '8½ x 4½ in')).toMatchObject({ length: '8.5', width: '4.5', unit: 'in' });
 });
 
+test('a bare figure is in the unit of the tin that is there, and sides are not told in two units', () => {
+  const like = readTin(
+    { shape: 'round', sides: '8 in', count: '', depth: '' },
+    { units: 'metric' },
+    () => {},
+  );
+  const typed = { shape: 'rectangular', sides: '9 x 13', count: '', depth: '2' };
+  expect(readTin(typed, { units: 'metric' }, () => {}, like)).toMatchObject({
+    length: '9',
+    unit: 'in',
+    depth: '2',
+  });
+  expect(readTin({ ...typed, sides: '23 x 33 cm' }, { units: 'metric' }, () => {}, like)).toMatchObject({
+    unit: 'cm',
+  });
+  expect(read('rectangular', '8 in x 30 cm')).toEqual([
+    'sides: Enter the inside of the tin, such as 20 x 30 cm. You entered 8 in x 30 cm.',
+  ]);
+  expect(read('rectangular', '20cm x 30cm')).toMatchObject({ length: '20', width: '30', unit: 'cm' });
+});
+
 test('how many and how deep, in the unit of the sides', () => {
   expect(read('round', '20 cm', { count: '2', depth: '7' })).toMatchObject({ count: 2, depth: '7' });
   expect(read('round', '20 cm', { depth: '2 in' })).toMatchObject({ depth: '5.08' });

@@ -102,7 +102,7 @@ const readTins = (reading: Reading, { tin }: Recipe, { kitchen }: Facts): Tin | 
     count: count || text(own ?? {}, 'count'),
     depth: depth || text(own ?? {}, 'depth'),
   };
-  return readTin(typed, kitchen, (field, sentence) => reading.refuse(at[field], 'Tin', sentence));
+  return readTin(typed, kitchen, (field, sentence) => reading.refuse(at[field], 'Tin', sentence), tin);
 };
 
 /** A bare figure is in the recipe's own measure. */
