@@ -90,6 +90,15 @@ const toCelsius = (degrees: number): number =>
       .round(),
   );
 
+/**
+ * Degrees Celsius that come from Fahrenheit as ovens in Celsius are set: 350 °F are 177 and set as 180, 425 °F are 218 and
+ * set as 220. Below 120, and what a dial may show, stays as it is; so does all where ovens are set in Fahrenheit.
+ */
+export const asDialled = (celsius: number, { heat }: Pick<Kitchen, 'heat'>): number =>
+  heat === 'F' || celsius < 120 || celsius % 5 === 0
+    ? celsius
+    : Number(Rational.of(celsius, 10).round()) * 10;
+
 const ovens = { C: { least: 30, most: 300 }, F: { least: 85, most: 575 } };
 
 /** An oven's heat typed in the kitchen's degrees, or with °C or °F of its own, in whole degrees Celsius. */
@@ -110,7 +119,7 @@ export const readHeat = (text: string, { heat }: Pick<Kitchen, 'heat'>): Read<nu
       `An oven's heat must be between ${least} and ${most} °${scale}. You entered ${cited(text)}.${guess ? ` Did you mean ${slipped}?` : ''}`,
     );
   }
-  return { value: scale === 'C' ? degrees : toCelsius(degrees) };
+  return { value: scale === 'C' ? degrees : asDialled(toCelsius(degrees), { heat }) };
 };
 
 /** Degrees Celsius in whole degrees of the kitchen, as `readHeat` reads them back unchanged. */

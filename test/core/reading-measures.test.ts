@@ -64,7 +64,10 @@ test('a cooked yield is read in the same way, and nothing left is refused with t
 test('heat is typed in the kitchen’s degrees and comes back as typed', () => {
   const [c, f] = [{ heat: 'C' }, { heat: 'F' }] as const;
   expect(value(readHeat('180', c))).toBe(180);
-  expect(value(readHeat('350 °F', c))).toBe(177);
+  // 350 °F are 176.67 °C, and an oven in Celsius is set to 180; 200 °F are 93, which stays.
+  expect(['350 °F', '425 °F', '325 °F', '200 °F'].map((typed) => value(readHeat(typed, c)))).toEqual([
+    180, 220, 160, 93,
+  ]);
   expect(value(readHeat('350', f))).toBe(177);
   for (let celsius = 30; celsius <= 300; celsius++)
     expect(value(readHeat(typedHeat(celsius, f), f))).toBe(celsius);

@@ -7,7 +7,7 @@ import { cupSaid } from '../../core/exchange/lines/whose-measure.js';
 import type { StepReading } from '../../core/exchange/method/read-method.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
-import { typedHeat, typedTolerance } from '../../core/reading-measures.js';
+import { asDialled, typedHeat, typedTolerance } from '../../core/reading-measures.js';
 import type { Form } from '../form.js';
 import { typedAmount, typedMeasure, typedNumber, typedUnit } from '../typed.js';
 
@@ -76,7 +76,7 @@ const stepForm = (step: StepReading, at: number, { sections }: RecipeDraft, kitc
     minutes: typedNumber(step.minutes),
     longest: typedNumber(step.minutesLongest),
     attended: needs.attended ? 'on' : '',
-    oven: needs.oven ? typedHeat(needs.oven.heat, kitchen) : '',
+    oven: needs.oven ? typedHeat(asDialled(needs.oven.heat, kitchen), kitchen) : '',
     tolerance: needs.oven?.tolerance ? typedTolerance(needs.oven.tolerance, kitchen) : '',
     rings: typedNumber(needs.rings || null),
     mixers: typedNumber(needs.mixers || null),

@@ -1,7 +1,7 @@
 import { type Need, needsOf } from '../../core/exchange/draft/presets.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
-import { typedHeat } from '../../core/reading-measures.js';
+import { asDialled, typedHeat } from '../../core/reading-measures.js';
 import type { Fields } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';
@@ -51,7 +51,10 @@ const needsInWords = (row: Form, read: ReturnType<typeof needsOf> | undefined, k
   const typed = (name: string) => text(row, name).trim();
   const usual = (need: Need): string => {
     if (!read?.preset.includes(need)) return '';
-    const own = need === 'oven' ? typedHeat(read.needs.oven?.heat ?? 0, kitchen) : String(read.needs[need]);
+    const own =
+      need === 'oven'
+        ? typedHeat(asDialled(read.needs.oven?.heat ?? 0, kitchen), kitchen)
+        : String(read.needs[need]);
     return typed(fieldOf[need] ?? '') === own ? `, preset: usual for ${read.kind}` : '';
   };
   const counted = (name: 'rings' | 'mixers' | 'fridgeShelves', noun: string) =>
