@@ -20,10 +20,14 @@ export const begin = (read: LineReading): BegunLine => ({
   amountTo: read.quantityTo,
   unit: read.unit ?? 'each',
   food: (read.kind === 'line' ? read.food : (read.heading ?? '')).slice(0, 120),
-  preparation: (read.kind === 'line' ? read.note : '').slice(0, 200),
+  preparation: (read.kind === 'line' ? withoutTaste(read) : '').slice(0, 200),
   stated: read.stated,
   holds: read.pack,
 });
+
+/** What goes in to taste says so by itself. */
+const withoutTaste = ({ note, quantity }: LineReading): string =>
+  quantity === null ? note.replace(/(?:^|,\s*)to taste\b/i, '').replace(/^,\s*/, '') : note;
 
 /** Said of a line that may hold two foods; making two lines of it settles that. */
 export const namesTwo = 'The line may name more than one food.';

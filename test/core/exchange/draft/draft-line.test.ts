@@ -127,3 +127,12 @@ test('a simmer takes a ring, chilling a shelf of the fridge, and neither an oven
 
 test('the reader says of two foods what this module looks for', () =>
   expect(readLine('salt and pepper').because).toContain(namesTwo));
+
+test('what goes in to taste does not say so twice', () => {
+  const said = (text: string) => begin(readLine(text)).preparation;
+  expect([
+    said('salt, to taste'),
+    said('salt to taste, finely ground'),
+    said('5 g salt, or to taste'),
+  ]).toEqual(['', 'finely ground', 'or to taste']);
+});
