@@ -1,4 +1,4 @@
-import { isWeight } from './measures.js';
+import { isMeasuredUnit, isWeight } from './measures.js';
 import type { LineReading } from './reading.js';
 import { losesWeight } from './words.js';
 
@@ -12,6 +12,15 @@ const loses = (note: string): string | undefined =>
     .split(/[^\p{L}-]+/u)
     .find((word) => losesWeight.has(word));
 
+const isCooked = (note: string): boolean =>
+  /\b(?:cooked|boiled|steamed|poached)\b/i.test(note);
+
+/** A cup of cooked rice is a third of a cup as bought. */
+const ofCooked: Stated = {
+  stated: 'usual',
+  because: ['It is measured once cooked; what this kitchen knows of a measure is of it as it is bought.'],
+};
+
 /**
  * Which weight an amount states. Only a weight of what loses weight when it is readied is in question: words before
  * the food speak for the prepared weight, words after it for the bought one, and "weight" in the note settles it.
@@ -21,7 +30,7 @@ export const statedOf = (
   before: readonly string[],
   after: readonly string[],
 ): Stated => {
-  if (!isWeight(unit)) return usual;
+  if (!isWeight(unit)) return isMeasuredUnit(unit) && before.some(isCooked) ? ofCooked : usual;
   const all = [...before, ...after].join(', ');
   if (
     /\b(?:unprepared|untrimmed|unpeeled|gross|before)\b[^,]*\bweight\b|\bweight\b[^,]*\bbefore\b/i.test(all)

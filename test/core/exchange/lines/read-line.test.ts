@@ -123,3 +123,17 @@ test('whose cup or spoon it is belongs to the measure, is asked about, and says 
     null,
   ]);
 });
+
+test('a cup of what is cooked is not a cup as bought, so it is asked about', () => {
+  expect(readLine('1 cup cooked rice')).toMatchObject({
+    food: 'rice',
+    note: 'cooked',
+    unit: 'cup',
+    sure: false,
+  });
+  expect(readLine('2 cups boiled, mashed potato').sure).toBe(false);
+  for (const text of ['1 cup rice', '1 cup rice, cooked', '2 tbsp roasted peanut butter', '4 cooked prawns'])
+    expect(readLine(text).because, text).not.toContain(
+      'It is measured once cooked; what this kitchen knows of a measure is of it as it is bought.',
+    );
+});
