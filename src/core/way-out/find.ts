@@ -127,7 +127,7 @@ const shownBy = (way: Way, { posed, event, facts, before, prove }: Shown): WayOu
   const after = menuFigures(changed, { ...facts, recipes: new Map([...facts.recipes, ...byKey(recipes)]) });
   return [
     {
-      moves: [...given].flatMap(([offer, those]) => moveOf(posed.offerings[offer]!, those, posed.facts)),
+      moves: movesOf(event, posed, given),
       recipes,
       event: changed,
       dishes: way.figures.extra,
@@ -147,6 +147,18 @@ const menuFigures = (event: Event, facts: Facts): MenuFigures => {
   const asks = ovenAsks(event, latestSteps(event, needs, facts), facts);
   return { total, complete, clashes: ovenProblems(event, asks, facts).map(({ sentence }) => sentence) };
 };
+
+/** What moves, in the order of the courses. */
+const movesOf = (
+  { courses }: Event,
+  { offerings, facts }: Posed,
+  given: ReadonlyMap<number, Given[]>,
+): Move[] =>
+  courses.flatMap((course) =>
+    [...given]
+      .filter(([offer]) => offerings[offer]!.course === course)
+      .flatMap(([offer, those]) => moveOf(offerings[offer]!, those, facts)),
+  );
 
 const moveOf = (offering: Offering, those: readonly Given[], facts: Facts): Move[] => {
   const { kind, course, recipe, dish, treatments } = offering;
