@@ -4,6 +4,7 @@ import type { Facts } from './facts/facts.js';
 import { type Eaters, fill, type Shortage } from './fill.js';
 import { countsFor, isKeptFor, serviceOf } from './kept-apart.js';
 import { recipeOf } from './lookup.js';
+import { listed } from './problems.js';
 import { Rational } from './quantity/rational.js';
 import { eatersOf } from './requirements.js';
 
@@ -149,4 +150,17 @@ const inWords = (
     shared: dishes.some(({ shared }) => shared),
     unlessKnown,
   };
+};
+
+/** For whom a dish is made, in heads: "for everybody", "for 8 adults and 3 children", "for 6". */
+export const madeForWords = ({ eaters }: Pick<Dish, 'eaters'>, event: Event): string => {
+  const made = eatersOf(eaters, event);
+  const heads = event.groups.map(({ key, name, guests }) => ({
+    name: event.groups.length > 1 ? ` ${name.toLowerCase()}` : '',
+    made: Number((made.get(key) ?? Rational.zero).floor()),
+    guests,
+  }));
+  if (heads.every((group) => group.made >= group.guests)) return 'for everybody';
+  const some = heads.filter((group) => group.made > 0).map((group) => `${group.made}${group.name}`);
+  return some.length > 0 ? `for ${listed(some)}` : 'for nobody';
 };

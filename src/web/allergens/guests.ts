@@ -1,6 +1,7 @@
 import type { CoverageRow } from '../../core/coverage.js';
 import { coveredOf, notHeard, notListed } from '../../core/covered.js';
 import type { Verdict } from '../../core/diets.js';
+import { madeForWords } from '../../core/portions.js';
 import type { AllergenMatrix } from '../../core/sheets/allergen-matrix.js';
 import type { Format } from '../format.js';
 import type { Coverage } from '../marks.js';
@@ -69,9 +70,21 @@ const courseName = ({ courses }: AllergenMatrix['event'], key: string): string |
   courses.find((course) => course.key === key)?.name;
 
 /** Guests by some of the dishes. */
-export type GuestTable = { dishes: { id: string; name: string }[]; guests: GuestRow[]; last: boolean };
+export type GuestTable = {
+  dishes: { id: string; name: string; made: string }[];
+  guests: GuestRow[];
+  last: boolean;
+};
 
 const sideBySide = 12;
+
+const madeFor = ({ course, dish }: AllergenMatrix['rows'][number], { event }: AllergenMatrix): string => {
+  const found = event.courses
+    .filter(({ name }) => name === course)
+    .flatMap(({ dishes }) => dishes)
+    .find(({ key }) => key === dish);
+  return found ? madeForWords(found, event) : '';
+};
 
 /** Guests by dishes, in as many tables as the dishes take; none where there is nobody to show. */
 export const guestTables = (matrix: AllergenMatrix, f: Format): GuestTable[] => {
@@ -82,7 +95,11 @@ export const guestTables = (matrix: AllergenMatrix, f: Format): GuestTable[] => 
   const wide = Math.ceil(matrix.rows.length / count);
   for (let from = 0; from < matrix.rows.length; from += wide)
     tables.push({
-      dishes: matrix.rows.slice(from, from + wide).map((row) => ({ id: dishId(row), name: row.recipe.name })),
+      dishes: matrix.rows.slice(from, from + wide).map((row) => ({
+        id: dishId(row),
+        name: row.recipe.name,
+        made: madeFor(row, matrix),
+      })),
       guests: guests.map((guest) => ({ ...guest, cells: guest.cells.slice(from, from + wide) })),
       last: from + wide >= matrix.rows.length,
     });
