@@ -47,7 +47,7 @@ const named = (known: readonly { text: string }[]): string =>
  * `match` is undefined where the food is an ingredient that is new with this recipe.
  */
 export const doubtsOf = (
-  read: Pick<LineReading, 'because' | 'pack' | 'unit'> | undefined,
+  read: Pick<LineReading, 'because' | 'note' | 'pack' | 'quantity' | 'unit'> | undefined,
   match: Match | undefined,
   food: string,
   ingredient: Pick<Ingredient, 'weights'> | undefined,
@@ -62,8 +62,17 @@ export const doubtsOf = (
   // What a tin holds can only be asked of an ingredient that is known.
   const pack = read && (!match || match.kind === 'exact') && packDoubt(read, ingredient);
   if (pack) because.push(pack);
+  if (read && food.trim() !== '' && isLoose(read, food)) because.push(noAmount);
   return because;
 };
+
+const noAmount = 'How much is not said: as it stands it goes in to taste, and costs and weighs nothing.';
+
+/** No amount, of what is not seasoned with: oil to fry in is money, salt is not. */
+const isLoose = ({ quantity, note }: Pick<LineReading, 'quantity' | 'note'>, food: string): boolean =>
+  quantity === null &&
+  !/\bto (?:taste|season)\b/i.test(note) &&
+  !/\b(?:salt|pepper|seasoning|water)\b/i.test(food);
 
 /** What one tin holds by the line's words, where the kitchen does not know it or knows another figure. */
 const packDoubt = (

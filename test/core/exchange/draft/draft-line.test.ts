@@ -47,6 +47,22 @@ test('a line without a food is asked, and so is one the kitchen has not', () => 
   expect(doubtsOf(undefined, undefined, 'sumac', undefined)).toEqual([]);
 });
 
+test('a line without an amount is asked about, unless it is seasoning', () => {
+  const asked = (text: string, food: string) => doubtsOf(readLine(text), exact, food, plain).join(' ');
+  for (const [text, food] of [
+    ['oil for deep frying', 'Vegetable oil'],
+    ['a few sprigs of thyme', 'Thyme'],
+  ] as const)
+    expect(asked(text, food), text).toMatch(/^How much is not said: as it stands it goes in to taste/);
+  for (const [text, food] of [
+    ['salt', 'Salt'],
+    ['freshly ground black pepper', 'Black pepper, ground'],
+    ['lemon juice, to taste', 'Lemon juice'],
+    ['200 g squash', 'Squash'],
+  ] as const)
+    expect(asked(text, food), text).toBe('');
+});
+
 test('what a tin holds is asked where the kitchen does not know, never taken', () => {
   const read = readLine('2 x 400 g tins chickpeas');
   expect(doubtsOf(read, exact, 'Chickpeas', plain)).toEqual([
