@@ -144,3 +144,20 @@ const notUnderstood = (
   close();
   return [...new Set(found)];
 };
+
+/** Where a text names allergens as ingredients, and which; `plain` is the text without its marks, which places count in. */
+export const namesIn = (
+  text: string,
+): { plain: string; names: { from: number; to: number; is: readonly string[]; why: string }[] } => {
+  const label = labelWords(text);
+  const { tokens, plain } = label;
+  const names = hitsIn(tokens).flatMap(({ at, length, meaning }) => {
+    if (meaning.kind !== 'named' || isLeftOut(tokens, at, length)) return [];
+    const run = tokens.slice(at, at + length);
+    // Of "wheat flour" the wheat alone.
+    const telling = run.filter((token) => meaningOf(token)?.is.some((id) => meaning.is.includes(id)));
+    const [first, last] = telling.length === 1 ? [telling[0]!, telling[0]!] : [run[0]!, run.at(-1)!];
+    return [{ from: first.from, to: last.to, is: meaning.is, why: meaning.why }];
+  });
+  return { plain, names };
+};
