@@ -30,6 +30,8 @@ export type CourseCover = {
   apart: string[];
   /** Portions of what they can eat that do not reach for all who depend on them; then they have nothing for sure. */
   short: Short | undefined;
+  /** The same, and where it would reach once what is in other dishes is known. */
+  few: Short | undefined;
 };
 
 export type CoverageRow = {
@@ -89,10 +91,10 @@ export const coverageOf = (event: Event, facts: Facts): Coverage => {
 };
 
 const withReach = (cover: CourseCover, guest: Guest, { short, verdicts }: Reach): CourseCover => {
-  const tooFew = short.find(({ who, unlessKnown }) => !unlessKnown && who.includes(guest));
-  if (tooFew) return { ...cover, short: tooFew, has: 'no' };
+  const few = short.find(({ who }) => who.includes(guest));
+  if (few && !few.unlessKnown) return { ...cover, few, short: few, has: 'no' };
   const content = verdicts.get(guest) ?? 'yes';
-  return { ...cover, has: harder(cover.has, content), byDiets: harder(cover.byDiets, content) };
+  return { ...cover, few, has: harder(cover.has, content), byDiets: harder(cover.byDiets, content) };
 };
 
 const findIn = (course: Course, guest: Guest, eaters: EatersOf, facts: Facts): Found => {
@@ -121,6 +123,7 @@ const findIn = (course: Course, guest: Guest, eaters: EatersOf, facts: Facts): F
     byDiets: byDiets!,
     apart: byDiets === 'unknown' ? apart : [],
     short: undefined,
+    few: undefined,
   };
   return { cells, cover, verdicts };
 };

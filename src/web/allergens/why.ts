@@ -36,5 +36,5 @@ const reasonWords = ({ ingredient, through }: Reason): string => {
   return way.length > 0 ? `${ingredient.name}, through ${way.join(', then ')}` : ingredient.name;
 };
 
-const tooFew = ({ name, short }: CourseCover, event: Event): Why[] =>
-  short ? [{ dish: name, words: shortWords(short, event) }] : [];
+const tooFew = ({ name, few }: CourseCover, event: Event): Why[] =>
+  few ? [{ dish: name, words: shortWords(few, event) }] : [];
