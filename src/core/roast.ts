@@ -38,9 +38,13 @@ export type ChartRow = { cut: string; least: Rational; most: Rational };
 export const chartFor = (name: string, grams: Rational): ChartRow[] => {
   const words = normalName(name).split(/[^\p{L}]+/u);
   const pounds = inUnit(grams, 'lb', 'metric');
-  const boneless = words.some((word) => word === 'boneless' || word === 'boned');
+  const bone = words.some((word) => word === 'boneless' || word === 'boned')
+    ? 'out'
+    : words.includes('bone') && 'in';
   return chart.rows
-    .filter((row) => row.words.every((word) => words.includes(word)) && !(boneless && row.bone === 'in'))
+    .filter(
+      (row) => row.words.every((word) => words.includes(word)) && (!bone || !row.bone || row.bone === bone),
+    )
     .filter((row) => !row.pounds || within(pounds, row.pounds as [number, number]))
     .map(({ cut, minutesAPound: [least, most] }) => ({
       cut,

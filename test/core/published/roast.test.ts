@@ -47,3 +47,13 @@ test('boneless leg of lamb 25 to 30, rib of beef 23 to 25, pork loin 20 to 30 mi
   expect(said('Loin of pork')).toEqual(['80 to 120']);
   expect(said('Pork shoulder')).toEqual([]);
 });
+
+test('a piece on the bone is not told the minutes of a boned one, nor the other way round', () => {
+  const cuts = (name: string, lb: number) => chartFor(name, pounds(lb)).map(({ cut }) => cut);
+  for (const name of ['Leg of lamb, on the bone', 'Lamb leg, bone-in']) {
+    expect(cuts(name, 8)).toEqual(['leg of lamb, bone in']);
+    expect(cuts(name, 13)).toEqual([]);
+  }
+  expect(cuts('Boned leg of lamb', 8)).toEqual(['leg of lamb, boneless']);
+  expect(cuts('Leg of lamb', 8)).toEqual(['leg of lamb, bone in', 'leg of lamb, boneless']);
+});
