@@ -31,6 +31,7 @@ const forms: Record<EntityName, Forms> = {
       weights: '/yield',
       cookedYields: '/yield',
       allergens: '/label',
+      labelText: '/label',
       traits: '/diets',
       substitutes: '/substitutes',
       keeping: '/keeping',

@@ -62,6 +62,7 @@ import { beginTable, showTables, tableFile } from './prices/tables.js';
 import { printPaper } from './printed/print.js';
 import { showQuestions } from './questions/show.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
+import { showFullLabel } from './recipes/label.js';
 import { listRecipes } from './recipes/list.js';
 import { recipeFile } from './recipes/schema-org.js';
 import { showRecipe } from './recipes/show.js';
@@ -147,6 +148,7 @@ export const routes: Route[] = [
   post('/recipes/read/:draft/throw', throwAway),
   post('/recipes/read/:draft/back', bringBack),
   ...sheet('/recipes/:key', showRecipe),
+  ...sheet('/recipes/:key/label', showFullLabel),
   get('/recipes/:key/schema-org.json', recipeFile),
   get('/recipes/:key/edit', changeRecipe),
   post('/recipes/:key/edit', saveRecipe),

@@ -1,4 +1,5 @@
 import type { RecipeChange } from './draw.js';
+import type { LabelPage } from './label.js';
 import type { RecipeList } from './list.js';
 import type { RecipePage } from './page-model.js';
 
@@ -6,6 +7,7 @@ import type { RecipePage } from './page-model.js';
 export type RecipeViews = {
   'recipes/list': RecipeList;
   'recipes/_list': RecipeList;
+  'recipes/label': LabelPage;
   'recipes/show': RecipePage;
   'recipes/show-update': RecipePage;
   'recipes/change': RecipeChange;
