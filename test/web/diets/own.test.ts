@@ -92,8 +92,24 @@ test('what can’t be kept says why, with everything typed', async () => {
 });
 
 test('an ingredient that a diet or a guest avoids is not removed', async () => {
-  await make({ 'diets[0].avoidsIngredients': 'watercress' });
-  expect((await agent.get('/ingredients/watercress/remove')).text).toContain('kitchen');
+  const made = await agent.post('/ingredients/new', { ...(await form('/ingredients/new')), name: 'Sorrel' });
+  expect(made.status).toBe(303);
+  const leave = '/ingredients/sorrel/archive';
+  const remove = async () => {
+    const { revision } = (await read(agent.db, 'ingredient', 'sorrel'))!;
+    return agent.post('/ingredients/sorrel/remove', { revision: String(revision) });
+  };
+  await make({ 'diets[0].avoidsIngredients': 'sorrel' });
+  const page = (await agent.get(leave)).text;
+  expect(page).toContain('It can be removed once none of these uses it.');
+  expect(page).toMatch(/<a href="\/kitchen">[^<]+<\/a><span class="thin">, kitchen</);
+  await agent.post(at, { ...(await form()), 'diets[0].avoidsIngredients': 'garlic' });
+  const sent = { ...(await form(guestsAt)), 'guests[1].avoids': 'sorrel' };
+  expect((await agent.post(guestsAt, sent)).status).toBe(303);
+  expect((await agent.get(leave)).text).toMatch(/birthday-tea">[^<]+<\/a><span class="thin">, event</);
+  expect((await remove()).status).toBe(409);
+  await agent.post(guestsAt, { ...(await form(guestsAt)), 'guests[1].avoids': '' });
+  expect((await remove()).status).toBe(303);
 });
 
 test('two at once: the same diet is shown to choose; to htmx the form alone', async () => {
