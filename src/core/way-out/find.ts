@@ -85,7 +85,12 @@ export const waysOut = (event: Event, facts: Facts, stoodIn: StoodIn, solve: Sol
     event,
     facts,
     before: menuFigures(event, facts),
-    prove: prover(event, coverage, facts),
+    prove: prover(
+      event,
+      coverage,
+      new Set(nothing.map(({ guest, course }) => `${guest.key} ${course.key}`)),
+      facts,
+    ),
   };
   if (puzzle.needs.length > 0)
     for (const way of waysByFigures(puzzle, solve, mostTried)) {

@@ -5,11 +5,8 @@ import type { Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
 import { once } from '../lookup.js';
 
-/** Guests of one row who lack something sure in one course, and the portions that others compete for, if any. */
-export type Lack = { course: Course; guest: Guest; who: string; short: Scarce | undefined; open: boolean };
-
-/** Portions that do not go round, and whose they are. */
-export type Scarce = { portions: number };
+/** Guests of one row who lack something sure in one course; `short` where only its portions do not go round. */
+export type Lack = { course: Course; guest: Guest; who: string; short: boolean; open: boolean };
 
 /** A guest by their diets alone: a wish in their own words is the cook's to judge, whatever is on the table. */
 export const byDiets = (guest: Guest): Guest => (guest.other === '' ? guest : { ...guest, other: '' });
@@ -47,9 +44,7 @@ export const lackingIn = (event: Event, { rows }: Coverage): Lack[] => {
       const course = courses.get(key)!;
       if (course.dishes.length === 0 || (has === 'yes' && !short)) return [];
       const name = guest.name && diets.length > 0 ? `${who} (${diets.join(', ')})` : who;
-      return [
-        { course, guest, who: name, short: has === 'yes' ? short : undefined, open: has === 'unknown' },
-      ];
+      return [{ course, guest, who: name, short: has === 'yes', open: has === 'unknown' }];
     });
   });
 };

@@ -9,7 +9,7 @@ import { exact } from '../quantity/amount.js';
 import { Rational } from '../quantity/rational.js';
 import { dishNeed, eatersOf } from '../requirements.js';
 import { closure } from '../scaling.js';
-import { eats, type Scarce } from './lacking.js';
+import { eats } from './lacking.js';
 import type { Treatment } from './treat.js';
 
 /**
@@ -24,8 +24,8 @@ export type Offering = {
   recipe: Recipe;
   components: Recipe[];
   treatments: Treatment[];
-  /** The portions that do not go round, where it is those as they are. */
-  scarce?: Scarce;
+  /** The guest group whose portions it is, where it is those that are there. */
+  group?: string;
 };
 
 export const isNew = ({ kind }: Offering): boolean =>
@@ -37,14 +37,20 @@ export const isFor = (dish: Dish, group: string, event: Event): boolean =>
 
 /**
  * The dish whose portion a guest no longer takes when given an offering instead: the one it stands in for, else the
- * only dish of the course that is made for them; none where they could eat of it themselves.
+ * only dish of the course that is made for them; and only where it is made for all of their group, so that theirs is
+ * among its portions, and they could not eat of it.
  */
 export const insteadOf = (offering: Offering, guest: Guest, event: Event, facts: Facts): Dish | undefined => {
   if (!isNew(offering)) return undefined;
   const there = offering.course.dishes.filter((dish) => isFor(dish, guest.group, event));
   const dish = offering.dish ?? (there.length === 1 ? there[0] : undefined);
-  if (!dish || !there.includes(dish)) return undefined;
+  if (!dish || !isForAll(dish, guest.group, event)) return undefined;
   return eats(guest, recipeOf(dish.recipe, facts), facts) ? undefined : dish;
+};
+
+const isForAll = (dish: Dish, group: string, event: Event): boolean => {
+  const { guests } = event.groups.find(({ key }) => key === group)!;
+  return (eatersOf(dish.eaters, event).get(group)?.compare(Rational.of(guests)) ?? -1) >= 0;
 };
 
 const rank: Record<Verdict, number> = { yes: 0, may: 1, unknown: 2, no: 3 };

@@ -2,8 +2,9 @@ import type { Coverage } from '../coverage.js';
 import type { Course, Dish, Event, Guest } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
-import { countsFor } from '../kept-apart.js';
+import { countsFor, serviceOf } from '../kept-apart.js';
 import { recipeOf } from '../lookup.js';
+import { isChoosy } from '../portions.js';
 import { Rational } from '../quantity/rational.js';
 import { eatersOf } from '../requirements.js';
 import { eats, kindOf, type Lack, lackingIn } from './lacking.js';
@@ -42,10 +43,10 @@ export const pose = (event: Event, today: Facts, stoodIn: StoodIn, coverage: Cov
   const lacks = lackingIn(event, coverage);
   const { offerings, facts } = offeringsFor(event, lacks, today, stoodIn);
   const takers = offerings.map((offering) => takersOf(offering, lacks, event, facts));
-  const offers: Offer[] = offerings.map((offering, at) => ({
+  const offers: Offer[] = offerings.map((offering) => ({
     key: `${offering.kind} ${offering.recipe.key}`,
     extra: isNew(offering) ? 1 : 0,
-    feeds: feedsOf(offering, takers[at]!, event),
+    feeds: feedsOf(offering, event, facts),
     work: extraWork(offering, event, facts),
   }));
   const costs = offerings.map((offering, at) => costsOf(offering, takers[at]!, event, facts));
@@ -82,20 +83,13 @@ const offeringsFor = (event: Event, lacks: readonly Lack[], today: Facts, stoodI
     const here = lacks.filter((lack) => lack.course === course);
     if (here.length === 0) continue;
     const kinds = kindsOf(here.map(({ guest }) => guest));
-    for (const scarce of new Set(here.flatMap(({ short }) => short ?? [])))
-      offerings.push({
-        kind: 'as-is',
-        course,
-        dish: undefined,
-        recipe: recipeOf(course.dishes[0]!.recipe, today),
-        components: [],
-        treatments: [],
-        scarce,
-      });
     for (const dish of course.dishes) {
       const base = recipeOf(dish.recipe, today);
       const plain = { course, dish, components: [], treatments: [] };
-      for (const kind of ['kept', 'more'] as const) offerings.push({ ...plain, kind, recipe: base });
+      for (const group of new Set(here.map(({ guest }) => guest.group)))
+        for (const kind of ['as-is', 'kept'] as const)
+          offerings.push({ ...plain, kind, recipe: base, group });
+      offerings.push({ ...plain, kind: 'more', recipe: base });
       for (const recipe of variantsOf(base, course, today))
         offerings.push({ ...plain, kind: 'variant', recipe });
       for (const option of optionsFor(base, kinds, today, namer)) {
@@ -134,20 +128,39 @@ const takersOf = (offering: Offering, lacks: readonly Lack[], event: Event, fact
   return lacks.filter((lack) => {
     const { guest, short } = lack;
     if (lack.course !== course) return false;
-    if (kind === 'as-is') return short === offering.scarce;
     if (!eats(guest, recipe, facts)) return false;
     if (isNew(offering)) return !harmed.some((other) => shareTable(guest, other));
     if (kind === 'more') return true;
-    return !short && isFor(dish!, guest.group, event) && !countsFor(guest, dish!, course, facts);
+    if (guest.group !== offering.group || !isFor(dish!, guest.group, event)) return false;
+    const counts = countsFor(guest, dish!, course, facts);
+    return kind === 'as-is' ? short && counts : !short && !counts;
   });
 };
 
-/** How many guests an offering can feed; null where it is made for as many as take it. */
-const feedsOf = ({ kind, dish, scarce }: Offering, takers: readonly Lack[], event: Event): number | null => {
-  if (scarce) return scarce.portions;
-  if (kind !== 'kept') return null;
-  const made = wholeOf(dish!, event);
-  return Math.min(...new Set(takers.map(({ guest }) => made.get(guest.group) ?? 0)), Number.MAX_SAFE_INTEGER);
+/**
+ * How many guests the portions that are there can feed; null where it is made for as many as take it. Where guests
+ * serve themselves, others have theirs first.
+ */
+const feedsOf = (
+  { group, dish, course, kind, recipe }: Offering,
+  event: Event,
+  facts: Facts,
+): number | null => {
+  if (group === undefined) return null;
+  const made = eatersOf(dish!.eaters, event).get(group) ?? Rational.zero;
+  const whole = Number(made.floor());
+  if (serviceOf(dish!, course) === 'plated') return whole;
+  const all = event.groups.find(({ key }) => key === group)!.guests;
+  const choosy = event.guests.filter((guest) => guest.group === group && isChoosy(guest));
+  const heads = (guests: readonly Guest[]) => guests.reduce((sum, { count }) => sum + count, 0);
+  if (kind === 'kept')
+    return whole >= all
+      ? whole
+      : Math.max(0, whole - heads(choosy.filter((one) => eats(one, recipe, facts))));
+  const rate = made.over(Rational.of(Math.max(all, 1)));
+  const each = rate.compare(Rational.one) > 0 ? Rational.one : rate;
+  const left = made.minus(each.times(Rational.of(Math.max(0, all - heads(choosy)))));
+  return Math.max(0, Math.min(whole, Number(left.ceil())));
 };
 
 /** What each guest's portion of an offering costs more than what they leave, in hundredths of a minor unit. */

@@ -18,9 +18,10 @@ const standingOf = ({ rows }: Coverage): Standing =>
 /**
  * Checks changed menus of an event by the sheet of who can eat what, which knows nothing of how a change was found:
  * what is wrong with one, in sentences for us. Empty where every guest named has something for sure, with portions that
- * reach, and nobody has less than before. Courses that come up again are judged once.
+ * reach, and nobody has less than before. Whom nothing serves, as "priya starter", is named elsewhere and takes nothing
+ * that is kept for others. Courses that come up again are judged once.
  */
-export const prover = (event: Event, before: Coverage, facts: Facts) => {
+export const prover = (event: Event, before: Coverage, nothing: ReadonlySet<string>, facts: Facts) => {
   const was = standingOf(before);
   const courseMark = ({ key, dishes }: Event['courses'][number]) => JSON.stringify([key, dishes]);
   const unchanged = new Set(event.courses.map(courseMark));
@@ -35,7 +36,9 @@ export const prover = (event: Event, before: Coverage, facts: Facts) => {
     for (const course of after.courses) {
       const mark = courseMark(course);
       if (unchanged.has(mark)) continue;
-      const standing = judged.get(mark) ?? standingOf(coverageOf({ ...after, courses: [course] }, known));
+      const guests = after.guests.filter(({ key }) => !nothing.has(`${key} ${course.key}`));
+      const alone = { ...after, guests, courses: [course] };
+      const standing = judged.get(mark) ?? standingOf(coverageOf(alone, known));
       judged.set(mark, standing);
       for (const [guest, has] of standing) is.set(guest, has);
     }
