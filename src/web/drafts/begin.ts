@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { decodeText } from '../../core/exchange/csv/decode.js';
 import { withinRecipe } from '../../core/exchange/draft/limit.js';
 import { mostPage, readRecipes } from '../../core/exchange/recipe/read-recipes.js';
 import { keepDrafts, openDrafts, readDraft } from '../../store/drafts.js';
@@ -67,7 +68,7 @@ const partsOf = async (request: FastifyRequest): Promise<Sent> => {
     for await (const part of request.parts({
       limits: { fileSize: most, fieldSize: most, files: 1, fields: 4 },
     })) {
-      if (part.type === 'file') sent.file = decoded(await part.toBuffer());
+      if (part.type === 'file') sent.file = decodeText(await part.toBuffer()).text;
       else if (part.fieldname === 'text') {
         sent.typed = String(part.value).replaceAll('\r\n', '\n');
         sent.tooLarge ||= part.valueTruncated === true;
@@ -78,17 +79,6 @@ const partsOf = async (request: FastifyRequest): Promise<Sent> => {
     sent.tooLarge = true;
   }
   return sent;
-};
-
-/** Text as it was saved: UTF-8, or what older programs write. */
-const decoded = (bytes: Buffer): string => {
-  const marked = { fffe: 'utf-16le', feff: 'utf-16be' }[bytes.subarray(0, 2).toString('hex')];
-  if (marked) return new TextDecoder(marked).decode(bytes);
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return new TextDecoder('windows-1252').decode(bytes);
-  }
 };
 
 const refuse = (reply: FastifyReply, typed: string, sentence: string) =>

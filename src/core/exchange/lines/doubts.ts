@@ -117,7 +117,15 @@ export const doubtsOfNotes = (line: Line, { tail, after, note }: Food): string[]
   return after.length > 0 ? because : [];
 };
 
+/** "1 red, 1 yellow": how many of each of several kinds. */
+const countsKinds = (tokens: readonly Token[]): boolean =>
+  tokens.filter((_, at) => {
+    const figure = figureAt(tokens, at);
+    return figure !== undefined && isFoodWord(tokens[figure.end]?.low ?? '');
+  }).length > 1;
+
 const addsAmount = (tokens: readonly Token[]): boolean =>
+  countsKinds(tokens) ||
   tokens.some((token, at) => {
     if (parts.has(token.low) && figureAt(tokens, at + 1)) return true;
     const partOfOther = isWord(token, 'of') && parts.has(tokens[at - 1]?.low ?? '');
@@ -141,9 +149,18 @@ const isAlternative = (tokens: readonly Token[]): boolean => {
     (token, at) => at > 0 && isWord(token, 'or') && isFoodName(tokens[at - 1]!.low),
   );
   if (between > 0 && tokens.slice(between).some(({ low }) => isFoodName(low))) return true;
+  if (tokens.some((_, at) => isEitherKind(tokens, at))) return true;
   const at = isWord(tokens[0], 'and') ? 1 : 0;
   if (!isWord(tokens[at], 'or')) return false;
   return !isWord(tokens[at + 1], 'to', 'more', 'as', 'less', 'so');
+};
+
+/** "whole or 2%", "red or green": one kind or another. */
+const isEitherKind = (tokens: readonly Token[], at: number): boolean => {
+  const [before, or, after] = tokens.slice(at, at + 3);
+  if (!isWord(or, 'or') || before?.kind !== 'word' || !after) return false;
+  const kind = isFoodWord(before.low) || before.low === 'whole';
+  return kind && !isPrepared(before) && (isSign(tokens[at + 3], '%') || isFoodWord(after.low));
 };
 
 const joins = new Set('for with into from of plus in to at until on if such as or about only'.split(' '));

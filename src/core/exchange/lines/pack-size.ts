@@ -21,6 +21,7 @@ export const sizeBefore = (line: Line, head: Head, crossed: boolean): boolean =>
       !bracket.inner.some((_, at) => amountAt(bracket.inner, at) ?? lengthAt(bracket.inner, at))
     )
       head.because.push(`What "${wordsOf(line, bracket.inner)}" measures is not known.`);
+    if (amountAt(bracket.inner, 0)?.to) head.because.push('The size of each is stated as a range.');
     if (!size || size.again.length > 0) head.notes.push(wordsOf(line, size ? size.again : bracket.inner));
     head.end = bracket.end;
     return false;

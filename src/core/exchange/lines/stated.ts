@@ -12,8 +12,7 @@ const loses = (note: string): string | undefined =>
     .split(/[^\p{L}-]+/u)
     .find((word) => losesWeight.has(word));
 
-const isCooked = (note: string): boolean =>
-  /\b(?:cooked|boiled|steamed|poached)\b/i.test(note);
+const isCooked = (note: string): boolean => /\b(?:cooked|boiled|steamed|poached)\b/i.test(note);
 
 /** A cup of cooked rice is a third of a cup as bought. */
 const ofCooked: Stated = {

@@ -62,6 +62,7 @@ export const containers = spelt({
   piece: 'piece pieces pc pcs pce pces',
   slab: 'slab slabs',
   roll: 'roll rolls',
+  sheet: 'sheet sheets',
 });
 
 /** Counts that hold no size of their own. */
@@ -77,7 +78,6 @@ export const counts = spelt({
   bulb: 'bulb bulbs',
   ear: 'ear ears',
   cob: 'cob cobs',
-  sheet: 'sheet sheets',
   fillet: 'fillet fillets filet filets',
   knob: 'knob knobs nob nobs',
   lump: 'lump lumps',

@@ -15,7 +15,7 @@ export const prepared = set(
   'patted pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
   'hard-boiled soft-boiled pre-cooked precooked skin-on bone-in skin-off bone-off de-seeded de-veined de-stoned',
   'finely-chopped roughly-chopped thinly-sliced softish crosswise lengthways lengthwise',
-  'uncooked spatchcocked frenched dissolved',
+  'uncooked unbaked spatchcocked frenched dissolved',
 );
 
 /** What loses weight when it is readied so: whether the amount is before or after makes a difference. */
@@ -104,8 +104,11 @@ export const kindsOfLast = table<ReadonlySet<string>>({
   crushed: set('flakes'),
 });
 
-/** Sizes that with these words may be a kind: "long red chilli". */
-export const mayBeKinds = table<ReadonlySet<string>>({ long: set('red green') });
+/** Words that with these may be a kind: "long red chilli", "unbaked pie crust". */
+export const mayBeKinds = table<ReadonlySet<string>>({
+  long: set('red green'),
+  unbaked: set('pie pastry tart pizza shortcrust'),
+});
 
 /** Foods whose words of preparation may mean a product or a state; which, only the cook knows. */
 export const eitherKind = set('chopped crushed roasted fried');

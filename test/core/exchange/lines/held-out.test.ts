@@ -20,6 +20,7 @@ test.each([
   'lines-eleventh',
   'lines-twelfth',
   'lines-thirteenth',
+  'lines-fourteenth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
