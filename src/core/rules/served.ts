@@ -30,7 +30,9 @@ export const servedRules = ({ kitchen, places, ingredients, recipes }: Served, r
     const otherHomes = place.kind === 'home' ? [] : ['the home kitchen'];
     placeRules(place, { ...known, otherHomes }, at(`places/${place.key}`));
   }
-  for (const one of ingredients) ingredientRules(one, known, at(`ingredients/${one.key}`));
+  // What might have stood in for something was not served.
+  for (const one of ingredients)
+    ingredientRules({ ...one, substitutes: [] }, known, at(`ingredients/${one.key}`));
   // What a variant is a variant of was not served with it.
   for (const one of recipes) recipeRules({ ...one, variantOf: null }, known, at(`recipes/${one.key}`));
 };
