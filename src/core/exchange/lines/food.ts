@@ -156,6 +156,8 @@ const noteFrom = (words: readonly Token[], start: number, asBought: boolean): nu
       return at;
     if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
     if (!asBought && filled.has(token.low) && isWord(next, 'with', 'in')) return at;
+    // "stock hot", "butter soft": as it would be said before them.
+    if (!next && states.has(token.low) && takesState.has(words[at - 1]!.low)) return at;
     if (isPrepared(token) && !kinds[token.low]?.has(next?.low ?? '') && endsInNote(words, at)) return at;
     if (isAdverb(token.low) && isPrepared(words[at + 1])) return at;
   }

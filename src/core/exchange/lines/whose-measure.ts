@@ -28,7 +28,12 @@ export const whoseMeasure = (tokens: readonly Token[], at: number): string | und
 export const cupSaid = (lines: readonly LineReading[]): Cup | null => {
   const said = lines
     .filter(({ unit }) => unit !== null && needsCup(unit))
-    .map(({ note }) => systems.get(note.split(',')[0]!.trim().toLowerCase()));
+    .map(({ note, unit, quantity }) =>
+      // "1 tablespoon (20 ml)" says it as plainly.
+      unit === 'tbsp' && quantity === '1' && /\b20 ?ml\b/i.test(note)
+        ? 'australian'
+        : systems.get(note.split(',')[0]!.trim().toLowerCase()),
+    );
   const [one, ...others] = new Set(said.filter((cup) => cup !== undefined));
   return one && others.length === 0 ? one : null;
 };

@@ -117,6 +117,7 @@ test('whose cup or spoon it is belongs to the measure, is asked about, and says 
   const said = (...texts: string[]) => cupSaid(texts.map(readLine));
   expect(said('2 US cups sugar', '1 tbsp oil')).toBe('us');
   expect(said('2 Australian tablespoons cocoa')).toBe('australian');
+  expect(said('1 tbsp cocoa (20ml tablespoon)')).toBe('australian');
   expect([said('2 cups sugar'), said('2 US cups sugar', '1 metric cup milk'), said('1 US egg')]).toEqual([
     null,
     null,
@@ -136,4 +137,13 @@ test('a cup of what is cooked is not a cup as bought, so it is asked about', () 
     expect(readLine(text).because, text).not.toContain(
       'It is measured once cooked; what this kitchen knows of a measure is of it as it is bought.',
     );
+});
+
+test('hot, cold and soft behind a food that may be so are notes, as they are before it', () => {
+  for (const [text, food, note] of [
+    ['1.5 l chicken stock hot', 'chicken stock', 'hot'],
+    ['200 g butter soft', 'butter', 'soft'],
+    ['100 ml water warm', 'water', 'warm'],
+  ])
+    expect(readLine(text!), text).toMatchObject({ food, note, sure: true });
 });
