@@ -27,6 +27,8 @@ export type AllergensPage = {
   at: ReturnType<typeof addressesOf>;
   list: string;
   items: { id: string; short: string }[];
+  /** So many columns that their heads stand upright. */
+  many: boolean;
   courses: MatrixCourse[];
   /** The dish shown with all its entries; on a wide page only where one is asked for. */
   one: OneDish | undefined;
@@ -41,6 +43,8 @@ export type AllergensPage = {
   foot: string[];
   paper: { left: string; middle: string; right: string; foot: string };
 };
+
+const mostAcross = 16;
 
 /** Dishes by allergens and guests by dishes: on the page, on paper for the kitchen, as CSV and JSON. */
 export const showAllergens: Answerer = async (request, reply) => {
@@ -61,6 +65,7 @@ export const showAllergens: Answerer = async (request, reply) => {
     at,
     list: value.list,
     items: value.items.map(({ id, short }) => ({ id, short })),
+    many: value.items.length > mostAcross,
     courses: matrixCourses(value, at.allergens),
     one: oneDish(value, dish, at.allergens, f),
     asked: dish !== '',

@@ -28,6 +28,8 @@ export type Card = {
   byWord: boolean;
   handled: string;
   labels: string;
+  /** How much it says, so that it fits its place in a size that can be read. */
+  length: 'short' | 'usual' | 'long';
 };
 export type TablePage = {
   head: EventHead;
@@ -79,6 +81,13 @@ const askedFor = ({ query }: FastifyRequest): Asked => {
 
 const eventWords = ({ name, date }: Event, f: Format): string => `${name}, ${f.dateYear(date)}`;
 
+/** Small print takes less room, a name of two lines more. */
+const lengthOf = ({ dish, contains, may, notChecked, handled, notListed }: TableCard): Card['length'] => {
+  const letters = [dish, ...contains, ...may, ...notChecked, ...handled].join(', ').length;
+  const room = letters + notListed.join(', ').length / 2 + (dish.length > 24 ? 30 : 0);
+  return room < 160 ? 'short' : room < 230 ? 'usual' : 'long';
+};
+
 const countWords = (cards: number, f: Format): string =>
   cards === 0
     ? 'No card chosen'
@@ -87,6 +96,7 @@ const countWords = (cards: number, f: Format): string =>
 const cardOf = (card: TableCard, { typed }: Copies, f: Format): Card => {
   const id = cardId(card);
   return {
+    length: lengthOf(card),
     id,
     field: copiesField(id),
     copies: typed.get(id) ?? '',

@@ -21,8 +21,8 @@ const signs = (row: string) =>
 test('the matrix has the list’s own columns, and a cell that may and is in part not known shows both', async () => {
   const { text, status } = await agent.get(at);
   expect(status).toBe(200);
-  const heads = [...text.matchAll(/<th scope="col">([A-Z]\w+)<\/th>/g)].map(([, head]) => head);
-  expect(heads.slice(1, 15).join(' ')).toBe(
+  const heads = [...text.matchAll(/<th scope="col"><span>([A-Z]\w+)<\/span><\/th>/g)].map(([, head]) => head);
+  expect(heads.slice(0, 14).join(' ')).toBe(
     'Gluten Crustaceans Eggs Fish Peanuts Soya Milk Nuts Celery Mustard Sesame Sulphites Lupin Molluscs',
   );
   const u = 'unknown';
@@ -92,7 +92,7 @@ test('for the table it is words alone, and what nobody has read is not checked',
     '<b>Not listed</b> on the labels of what is in it, in part by the cook’s word: gluten, crustaceans',
   );
   const paper = text.slice(text.indexOf('cut-cards'));
-  expect(paper.match(/<article class="cut-card">/g)).toHaveLength(7);
+  expect(paper.match(/<article class="cut-card /g)).toHaveLength(7);
   expect(paper).not.toMatch(/class="cell|class="mark|£/);
 });
 
