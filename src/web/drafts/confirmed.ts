@@ -6,6 +6,7 @@ import { cups, type Kitchen } from '../../core/facts/kitchen.js';
 import { type Recipe, type Step, stateds } from '../../core/facts/recipe.js';
 import { baseOf } from '../../core/quantity/units.js';
 import { isRead, type Read, readMoreThanZero, readUnitWord, readWhole } from '../../core/reading.js';
+import { readEquipment } from '../../core/reading-equipment.js';
 import { readHeat, readMeasure, readMinutes, readTolerance } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text } from '../form.js';
@@ -186,6 +187,7 @@ export const readStep = (
     rings: count('rings', 'hob rings', 20),
     mixers: count('mixers', 'mixers', 5),
     fridgeShelves: count('fridgeShelves', 'fridge shelves', 50),
+    equipment: reading.maybe(field('equipment'), `${label}: equipment`, readEquipment) ?? [],
   };
 };
 
@@ -193,7 +195,6 @@ export const readStep = (
 const restOfStep = {
   portionsPerShelf: null,
   pan: null,
-  equipment: [] as string[],
   after: [],
   servedWithin: null,
   where: 'home',

@@ -1,12 +1,13 @@
 import { componentName, purposeOf } from '../../core/exchange/draft/build.js';
 import { begin } from '../../core/exchange/draft/draft-line.js';
 import type { KitchenNames } from '../../core/exchange/draft/kitchen-names.js';
-import { needsOf } from '../../core/exchange/draft/presets.js';
+import { needsOf, sharedIn } from '../../core/exchange/draft/presets.js';
 import type { LineReading } from '../../core/exchange/lines/reading.js';
 import { cupSaid } from '../../core/exchange/lines/whose-measure.js';
 import type { StepReading } from '../../core/exchange/method/read-method.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
+import { typedEquipment } from '../../core/reading-equipment.js';
 import { asDialled, typedHeat, typedTolerance } from '../../core/reading-measures.js';
 import type { Form } from '../form.js';
 import { typedAmount, typedMeasure, typedNumber, typedUnit } from '../typed.js';
@@ -81,6 +82,7 @@ const stepForm = (step: StepReading, at: number, { sections }: RecipeDraft, kitc
     rings: typedNumber(needs.rings || null),
     mixers: typedNumber(needs.mixers || null),
     fridgeShelves: typedNumber(needs.fridgeShelves || null),
+    equipment: typedEquipment(sharedIn(step)),
   };
 };
 

@@ -25,7 +25,7 @@ export const stepRows = (form: Form, read: RecipeDraft, kitchen: Kitchen, fields
     const at = `steps[${place}]`;
     const source = readAt(read.steps, row);
     const { out, open, because } = stepState(row, source);
-    const rare = ['words', 'longest', 'oven', 'tolerance', 'rings', 'mixers', 'fridgeShelves'];
+    const rare = ['words', 'longest', 'oven', 'tolerance', 'rings', 'mixers', 'fridgeShelves', 'equipment'];
     return {
       at,
       place,
@@ -66,6 +66,7 @@ const needsInWords = (row: Form, read: ReturnType<typeof needsOf> | undefined, k
     counted('rings', 'hob ring'),
     counted('mixers', 'mixer'),
     counted('fridgeShelves', 'fridge shelf'),
+    typed('equipment') && `food touches the ${typed('equipment')}`,
   ].filter(Boolean);
   const words = said.join('; ');
   return words && `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

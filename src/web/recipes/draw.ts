@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { normalName } from '../../core/names.js';
+import { equipmentUsed } from '../../store/equipment.js';
 import type { Named } from '../../store/names.js';
 import { relativesOf } from '../../store/recipes.js';
 import { cupChoices } from '../cups.js';
@@ -31,6 +32,8 @@ export type RecipeChange = LineOffers & {
   stateds: Choice[];
   earlier: { value: string; label: string }[][];
   degrees: string;
+  /** What steps are done with, as typed before. */
+  equipment: string[];
   cups: Choice[];
   shapes: Choice[];
   through: Html;
@@ -75,6 +78,7 @@ export const drawRecipe = async (
     earlier: steps.map((_, i) =>
       steps.slice(0, i).flatMap(({ key, label }) => (key ? [{ value: key, label }] : [])),
     ),
+    equipment: withUsual(await equipmentUsed(request.server.house.db)),
     degrees: `°${request.kitchen.heat}`,
     shapes: shapeChoices,
     cups: [{ value: '', label: 'What the kitchen’s settings say' }, ...cupChoices],
@@ -85,6 +89,14 @@ export const drawRecipe = async (
   };
   const title = text(form, 'name').trim() || 'A new recipe';
   return page(reply, 'recipes/change', { title, nav: 'Recipes', form, faults, ...model }, part);
+};
+
+const usual = ['fryer', 'grill', 'tray', 'board', 'griddle'];
+
+/** What was typed before, then what kitchens share most. */
+const withUsual = (used: readonly string[]): string[] => {
+  const known = new Set(used.map(normalName));
+  return [...used, ...usual.filter((one) => !known.has(one))];
 };
 
 /** Where saving works the change through to. */

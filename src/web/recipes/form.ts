@@ -1,5 +1,6 @@
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Line, Recipe, Step } from '../../core/facts/recipe.js';
+import { typedEquipment } from '../../core/reading-equipment.js';
 import { typedHeat, typedTolerance } from '../../core/reading-measures.js';
 import type { Form } from '../form.js';
 import { typedAmount, typedMeasure, typedNumber, typedRange, typedUnit } from '../typed.js';
@@ -70,6 +71,7 @@ const stepForm = (step: Step, kitchen: Kitchen): Form => ({
     most: typedNumber(most),
   })),
   servedWithin: typedNumber(step.servedWithin),
+  equipment: typedEquipment(step.equipment),
   where: step.where,
   daysAhead: typedNumber(step.daysAhead || null),
 });

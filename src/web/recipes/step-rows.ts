@@ -64,6 +64,7 @@ const aboutStep = (
     litresOpen && 'litres in the pan not said',
     step.mixers > 0 && f.count(step.mixers, 'mixer'),
     step.fridgeShelves > 0 && f.count(step.fridgeShelves, 'fridge shelf', 'fridge shelves'),
+    step.equipment.length > 0 && `with ${f.list(step.equipment.map((one) => one.toLowerCase()))}`,
     step.attended ? 'hands' : 'looks after itself',
     places[step.where],
     ...step.after.map((after) => afterInWords(after, number, numbers, f)),

@@ -1,13 +1,23 @@
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import type { Step } from '../../core/facts/recipe.js';
 import { type Read, readMoreThanZero, readWhole } from '../../core/reading.js';
+import { readEquipment } from '../../core/reading-equipment.js';
 import { readLitres } from '../../core/reading-litres.js';
 import { readHeat, readMinutes, readTolerance } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text } from '../form.js';
 import { keyFrom } from '../keys.js';
 
-const stepFields = ['words', 'minutes', 'minutesLongest', 'oven', 'portionsPerShelf', 'pan', 'servedWithin'];
+const stepFields = [
+  'words',
+  'minutes',
+  'minutesLongest',
+  'oven',
+  'portionsPerShelf',
+  'pan',
+  'servedWithin',
+  'equipment',
+];
 const isBlank = (row: Form): boolean => stepFields.every((name) => text(row, name).trim() === '');
 
 /** The steps a form says, with what can't be read noted in `reading`; rows left blank are no steps. */
@@ -53,7 +63,7 @@ const readStep = (reading: Reading, row: Form, at: string, label: string, kitche
     fridgeShelves: count('fridgeShelves', 'fridge shelves', 50),
     after: rows(row, 'after').flatMap((_, i) => readAfter(reading, `${at}.after[${i}]`, label)),
     servedWithin: minutes('servedWithin', 'how soon it is served'),
-    equipment: [],
+    equipment: reading.maybe(`${at}.equipment`, `${label}: equipment`, readEquipment) ?? [],
     where: reading.oneOf(`${at}.where`, ['home', 'venue', 'either'], 'home'),
     daysAhead: count('daysAhead', 'days ahead', 365),
   };

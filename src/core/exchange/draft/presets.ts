@@ -25,6 +25,13 @@ const presets: Partial<Record<Kind, Preset>> = {
   mix: { kind: 'mixing', attended: true },
 };
 
+// Two dishes that go through one of these pass on what is in them.
+const shared = ['fryer', 'grill'] as const;
+
+/** The equipment food touches that a step's words name. */
+export const sharedIn = ({ equipment }: StepReading): string[] =>
+  shared.filter((one) => equipment.includes(one));
+
 /**
  * What a step needs: what its words say, and what steps of its kind usually ask where they say nothing. `preset` names
  * those that are usual and not said, `kind` what they are usual for. Heat is in whole degrees Celsius.
