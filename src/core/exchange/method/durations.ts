@@ -102,8 +102,23 @@ const smallerAt = (tokens: readonly Token[], at: number, larger: number) => {
   const start = isWord(tokens[at], 'and') || isSign(tokens[at], ',') ? at + 1 : at;
   const figure = figureAt(tokens, start);
   const unit = figure && !figure.to ? unitAt(tokens, figure.end) : undefined;
+  if (figure && !unit && start === at && larger === units.hour && isBareMinutes(tokens, figure))
+    return { seconds: figure.value.times(Rational.of(60)), end: figure.end };
   if (!figure || !unit || unit.seconds >= larger) return undefined;
   return { seconds: figure.value.times(Rational.of(unit.seconds)), end: unit.end };
+};
+
+/** "1 hr 20": nothing is counted behind the figure, so that it is minutes. */
+const isBareMinutes = (
+  tokens: readonly Token[],
+  { value, to, end }: { value: Rational; to: unknown; end: number },
+) => {
+  const next = tokens[end];
+  const counted =
+    next && next.kind !== 'sign' && !isWord(next, 'at', 'in', 'or', 'until', 'then', 'and', 'on');
+  return (
+    !to && !counted && !isSign(next, '°', 'º', '%') && value.isWhole && value.compare(Rational.of(60)) < 0
+  );
 };
 
 /** "45 minutes to 1 hour". */

@@ -125,7 +125,7 @@ export const equipmentIn = (words: string): Equipment[] =>
 export const preheats =
   /\b(?:pre-?heat|heat (?:the|your) oven|turn on the oven|set (?:the|your) oven|oven (?:on|to))\b/i;
 export const usesOven =
-  /\b(?:bake|roast(?:ing)?(?! (?:tin|tray|pan|dish|rack|chicken|beef|lamb|pork|potatoes|vegetables))|in(?:to)? the (?:\p{L}+ )?oven|to the oven|oven for)\b/iu;
+  /\b(?:bake|roast(?:ing)?(?! (?:tin|tray|pan|dish|rack|chicken|beef|lamb|pork|potatoes|vegetables))|in(?:to)? (?:(?:the|an?) )?(?:\p{L}+ )?oven|to the oven|oven for)\b/iu;
 /** What else may be so hot: oil, sugar, or a probe in the food. */
 export const otherHeat: ReadonlySet<string> = new Set(
   'oil fat fryer thermometer probe internal core centre center syrup caramel sugar reaches reads registers water milk'.split(

@@ -98,7 +98,7 @@ const stepOf = (words: string, place: Place): StepReading => {
   const { kind, attended, because: why } = kindOf(words);
   const because = [...why];
   const time = timeOf(durationsIn(line.tokens), because);
-  const oven = ovenOf(words, line, place, because);
+  const oven = ovenOf(words, line, place, because, kind);
   const equipment: Equipment[] = [...(oven ? (['oven'] as const) : []), ...equipmentIn(words)];
   const has = (one: Equipment): number => (equipment.includes(one) ? 1 : 0);
   return {
@@ -141,9 +141,16 @@ const isOfFood = ({ tokens }: Line, at: number): boolean => {
 const ofOven = /^(?:oven|pre-?heat(?:ed)?|bake|roast|gas|fan)$/;
 
 /** The heat of an oven step, from its own words or from the oven set before; a preheating alone uses none yet. */
-const ovenOf = (words: string, line: Line, place: Place, because: string[]): StepReading['oven'] => {
+const ovenOf = (
+  words: string,
+  line: Line,
+  place: Place,
+  because: string[],
+  kind: Kind,
+): StepReading['oven'] => {
   const heats = heatsIn(line.tokens).filter(({ start }) => !isOfFood(line, start));
-  const baked = usesOven.test(words);
+  // A braise is said with a heat only where it is done in an oven.
+  const baked = usesOven.test(words) || (kind === 'braise' && heats.length > 0);
   const named =
     preheats.test(words) || baked || /\boven\b/i.test(words) || heats.some(({ scale }) => scale === 'gas');
   const own = named ? ovenHeat(heats) : undefined;

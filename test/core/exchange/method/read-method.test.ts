@@ -18,6 +18,10 @@ test.each([
   ['Leave to rise for an hour and a half.', 90, null],
   ['Cook for 1 hour 20 minutes.', 80, null],
   ['Cook for 1 hr and 20 min.', 80, null],
+  ['Simmer for 1 hr 20.', 80, null],
+  ['Simmer for 1 h 10, then serve.', 70, null],
+  ['Roast for 2 hours 15 at 180C.', 135, null],
+  ['Simmer for 1 hour 2 onions in the pan.', 60, null],
   ['Bake at 180°C for 45 minutes to 1 hour.', 45, 60],
   ['Blanch for 30 seconds.', 1, null],
   ['Chill for at least 4 hours.', 240, null],
@@ -57,6 +61,9 @@ test.each([
   ['Bake at gas mark ½ for 3 hours.', 120, false],
   ['Bake at 350 degrees for 20 minutes.', 177, false],
   ['Brush with oil, then bake at 220C for 20 minutes.', 220, false],
+  ['Braise at 150C/130C fan/gas 2 for 2 hours.', 150, false],
+  ['Cover and braise in a low oven (140°C) for 3 hours.', 140, false],
+  ['Place in oven at 220°C for 15 minutes.', 220, false],
 ])('%s sets the oven', (words, heat, fan) => {
   expect(only(words).oven).toEqual({ heat, fan });
 });
