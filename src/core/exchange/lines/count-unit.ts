@@ -1,5 +1,5 @@
 import { Rational } from '../../quantity/rational.js';
-import { countAt, isPlural, type UnitRead } from './measures.js';
+import { countAt, isPlural, isShopPack, type UnitRead } from './measures.js';
 import { table } from './table.js';
 import { isSign, isWord, type Token } from './tokens.js';
 import { extents } from './words.js';
@@ -54,7 +54,9 @@ export const countUnit = (
   const count = countAt(tokens, at);
   if (!count || behind) return count;
   const next = tokens[count.end];
-  if (!next || (next.kind === 'sign' && !isSign(next, '('))) return undefined;
+  // "2 x 400 g tins" and no more: what they hold is not said.
+  if (!next) return isShopPack(count.unit) ? count : undefined;
+  if (next.kind === 'sign' && !isSign(next, '(')) return undefined;
   const token = tokens[at]!;
   if (onlyWithOf.has(count.unit))
     return isWord(next, 'of', 'yeast', 'compressed')

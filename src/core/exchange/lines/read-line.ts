@@ -133,7 +133,8 @@ const nameOf = (line: Line, head: Head, found: Food, because: string[]) => {
     notes.push(other.note);
     because.push('The line offers one food or another.');
   }
-  const behind = unit === 'each' ? trailingUnit(food) : undefined;
+  const few = unit === null && /^(?:a )?few$/i.test(head.notes[0] ?? '');
+  const behind = unit === 'each' || few ? trailingUnit(food) : undefined;
   if (behind) {
     unit = behind.unit;
     food = food.slice(0, -behind.length);

@@ -82,13 +82,25 @@ const otherSystem = (line: Line, head: Head): boolean => {
   const start = head.end;
   const marked = isSign(tokens[start], '/', '|', ',') || isDash(tokens[start]);
   if (!marked && !isWord(tokens[start], 'or')) return false;
-  const next = amountAt(tokens, start + 1);
+  const next = amountAt(tokens, start + 1) ?? countBehindStroke(line, start);
   if (!next) return false;
+  if ('count' in next) {
+    head.notes.push(wordsOf(line, tokens.slice(start + 1, next.end)));
+    head.end = next.end;
+    return true;
+  }
   agree(head, wholeOf(line, next));
   head.notes.push(wordsOf(line, tokens.slice(isWord(tokens[start], 'or') ? start : start + 1, next.end)));
   head.end = next.end;
   smallerPart(line, head);
   return true;
+};
+
+/** "115g/1 stick butter": the same amount told in pieces. */
+const countBehindStroke = ({ tokens }: Line, at: number) => {
+  const figure = isSign(tokens[at], '/') ? figureAt(tokens, at + 1) : undefined;
+  const count = figure && countAt(tokens, figure.end);
+  return count && tokens[count.end]?.kind === 'word' ? { count: true, end: count.end } : undefined;
 };
 
 /** "2lb 4oz" as pounds. */

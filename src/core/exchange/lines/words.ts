@@ -15,7 +15,7 @@ export const prepared = set(
   'patted pounded flattened pricked unwrapped undrained levelled spooned removed discarded rolled',
   'hard-boiled soft-boiled pre-cooked precooked skin-on bone-in skin-off bone-off de-seeded de-veined de-stoned',
   'finely-chopped roughly-chopped thinly-sliced softish crosswise lengthways lengthwise',
-  'uncooked unbaked spatchcocked frenched dissolved',
+  'uncooked unbaked popped unpopped spatchcocked frenched dissolved',
 );
 
 /** What loses weight when it is readied so: whether the amount is before or after makes a difference. */
@@ -107,6 +107,7 @@ export const kindsOfLast = table<ReadonlySet<string>>({
 /** Words that with these may be a kind: "long red chilli", "unbaked pie crust". */
 export const mayBeKinds = table<ReadonlySet<string>>({
   long: set('red green'),
+  popped: set('popcorn'),
   unbaked: set('pie pastry tart pizza shortcrust'),
 });
 

@@ -21,6 +21,7 @@ test.each([
   'lines-twelfth',
   'lines-thirteenth',
   'lines-fourteenth',
+  'lines-fifteenth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
