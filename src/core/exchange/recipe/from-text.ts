@@ -100,10 +100,13 @@ const sort = (lines: readonly string[]): Sorted => {
     const next = unmarked(lines, at, part, marked);
     if (next !== part && next === 'method') sorted.guessed = true;
     part = next;
-    sorted[part].push(part === 'ingredients' ? raw : line);
+    sorted[part].push(part === 'ingredients' ? raw : part === 'method' ? withStop(line) : line);
   });
   return sorted;
 };
+
+/** "1 Mix everything." as "1. Mix everything.", so that the figure is not a step's words. */
+const withStop = (line: string): string => line.replace(/^(\d{1,2})\s+(?=\p{Lu}\p{Ll})/u, '$1. ');
 
 const partOf = (line: string, part: Part): Part | undefined => {
   if (ingredientsMark.test(line)) return 'ingredients';
@@ -117,7 +120,14 @@ const partOf = (line: string, part: Part): Part | undefined => {
 const unmarked = (lines: readonly string[], at: number, part: Part, marked: boolean): Part => {
   const line = lines[at]!;
   if (part === 'top' && !marked && line !== '') return opensList(lines, at) ? 'ingredients' : 'top';
-  return part === 'ingredients' && isInstruction(line) ? 'method' : part;
+  return part === 'ingredients' && (isInstruction(line) || beginsNumbered(lines, at)) ? 'method' : part;
+};
+
+/** "1 Mix everything." with a second below it: numbered steps, whatever stands behind the figure. */
+const beginsNumbered = (lines: readonly string[], at: number): boolean => {
+  const [, words = ''] = /^1[.):]?\s+(.*)$/.exec(lines[at]!) ?? [];
+  const next = lines.slice(at + 1, at + 4).find((line) => line !== '');
+  return verbs.test(words) && /[.!]$/.test(words) && /^2[.):]?\s/.test(next ?? '');
 };
 
 const opensList = (lines: readonly string[], at: number): boolean => {

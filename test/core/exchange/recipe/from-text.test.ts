@@ -143,3 +143,21 @@ test('a line of the method that says how long it bakes is no line of times, with
   expect(said).toMatchObject({ made: ['12', null], times: { prep: 20 } });
   expect(said!.note).toContain('Best on the day they are made.');
 });
+
+test('numbered steps begin the method, a full stop behind the figure or not', () => {
+  for (const mark of ['', '.', ')']) {
+    const steps = ['Mix everything.', 'Prove for 2 hours.', 'Bake at 220C for 25 minutes.'];
+    const text = steps.map((words, at) => `${at + 1}${mark} ${words}`).join('\n');
+    const read = readRecipes(`Focaccia\n500 g flour\n${text}`);
+    expect('drafts' in read && read.drafts[0]!.steps[0]!.words).toBe('Mix everything.');
+    const [draft] = draftsOf(`Focaccia\nMakes 1 loaf\n500 g flour\n1 egg, beaten\n${text}`);
+    expect(draft, mark).toMatchObject({
+      lines: [['', 'flour', 'egg']],
+      steps: [
+        [null, null],
+        [120, null],
+        [25, 220],
+      ],
+    });
+  }
+});
