@@ -93,7 +93,8 @@ const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
   if (line.stated === 'cooked')
     return html`${inWords(showQuantity(bought, kitchen))} <span class="thin">before it is ${line.cooked}</span>`;
   const base = baseOf(need.unit);
-  if (base !== 'g' && base !== 'ml') return html`${line.scales === 'pieces' ? 'whole pieces' : 'as counted'}`;
+  if (base !== 'g' && base !== 'ml')
+    return line.scales === 'pieces' ? html`whole pieces` : html`as counted${partInGrams(need, kitchen)}`;
   const share = exact(ingredient.edibleYield?.yield ?? '0');
   if (share.isZero) return html`as bought`;
   const at = html`<span class="thin">at ${percentOf(share, f)}</span>`;
@@ -104,6 +105,12 @@ const boughtInWords = (need: LineNeed, kitchen: Kitchen, f: Format): Html => {
   if (share.n === share.d) return html`as ${base === 'g' ? 'weighed' : 'measured'}`;
   return html`${inWords(showQuantity(bought, kitchen))} ${at}`;
 };
+
+/** What part of a piece weighs, for 0.4 of an egg is 20 g beaten and no eighths of one. */
+const partInGrams = ({ amount, prepared }: LineNeed, kitchen: Kitchen): string =>
+  amount && !amount.isWhole && prepared
+    ? `, ${inWords(showQuantity({ value: prepared, base: 'g' }, kitchen))}`
+    : '';
 
 const amountOpen = ({ amount, line }: LineNeed): string => {
   if (!amount) return 'amount';

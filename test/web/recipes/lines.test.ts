@@ -181,3 +181,10 @@ test('CSV and JSON carry both ends, how each line scales and what straight would
   expect(rows[5]).toMatchObject({ amount: '260', base: '65', unit: 'g' });
   expect((await agent.get('/recipes/roast.csv?portions=40')).text).toContain('Lower end');
 });
+
+// Half of 2–3 cloves is 1–1½; at 3 g a clove, 1½ weigh 4.5 g.
+test('part of a piece is said by its weight too', async () => {
+  const { text } = await agent.get('/recipes/roast?portions=5');
+  expect(plain(text)).toContain('as counted, 4.5 g');
+  expect(plain((await agent.get('/recipes/roast')).text)).not.toContain('as counted,');
+});
