@@ -1,3 +1,4 @@
+import { shortWords } from '../../core/coverage-problems.js';
 import { handledWords } from '../../core/handled-with.js';
 import { headCount } from '../../core/requirements.js';
 import { firstCourse } from '../../core/service.js';
@@ -31,7 +32,7 @@ export type PassPage = {
   print: PrintState;
   /** How many guests have a diet, and how many have not answered. */
   sum: string;
-  courses: { name: string; time: string; rows: PassRow[]; kept: string[] }[];
+  courses: { name: string; time: string; rows: PassRow[]; kept: string[]; short: string[] }[];
   empty: boolean;
   cautions: { who: string; words: string }[];
   handled: string[];
@@ -66,6 +67,9 @@ export const showPass: Answerer = async (request, reply) => {
           ...rowOf(one, value, f),
           table: at > 0 ? '' : table || (tables.length > 1 ? 'no table' : ''),
         })),
+      ),
+      short: [...new Set(tables.flatMap(({ guests }) => guests.flatMap(({ short }) => short ?? [])))].map(
+        (one) => shortWords(one, event),
       ),
       kept: kept.map((one) => `${one.name}: ${f.number(one.portions)} for ${f.list(one.who)}, ${one.how}`),
     })),
@@ -103,7 +107,8 @@ const rowOf = (one: PassGuest, { event }: PassList, f: Format): Omit<PassRow, 't
   open: one.guest.answered
     ? one.open.map((dish) => `${dishWithWhy(dish)}${dish.notApart ? ', not kept apart' : ''}`).join('; ')
     : '',
-  settle: toSettleAtPass(one, event),
+  settle:
+    one.short && one.leftWith !== 'no' ? 'Not enough of it for all who need it.' : toSettleAtPass(one, event),
 });
 
 const either = (names: readonly string[]): string => names.join(' or ');

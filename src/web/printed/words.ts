@@ -22,9 +22,9 @@ export const noLonger = (paper: string, when: string, found: Outdated, f: Format
     names.length === 0 ? '' : `${some(names, f)} ${names.length === 1 ? one : many}`;
   const said = [
     are(changed, 'changed', 'changed'),
-    are(added, 'is new', 'are new'),
-    are(gone, 'is off the menu', 'are off the menu'),
-    guests > 0 ? `${f.count(guests, 'guest')} on it ${guests === 1 ? 'is' : 'are'} there no more` : '',
+    are(added, 'is new on it', 'are new on it'),
+    are(gone, 'is gone from it', 'are gone from it'),
+    guests > 0 ? `${f.count(guests, 'guest')} ${guests === 1 ? 'is' : 'are'} gone from it` : '',
     head ? 'its name, day or numbers changed' : '',
   ].filter(Boolean);
   return `The ${paper} printed ${when} no longer holds: ${said.join('; ')}.`;

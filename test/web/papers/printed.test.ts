@@ -52,7 +52,7 @@ test('what is kept of it names no guest and no diet', async () => {
 test('once a dish changed, the event, the sheet and the week say which', async () => {
   await renameHummus('Hummus on leaves');
   const said =
-    'The allergen sheet printed Wed 10:20 no longer holds: Gwen Abery, Tom Lisle, Priya Sandell and 2 more changed; Hummus on leaves is new; Hummus with carrot sticks is off the menu.';
+    'The allergen sheet printed Wed 10:20 no longer holds: Gwen Abery, Tom Lisle, Priya Sandell and 2 more changed; Hummus on leaves is new on it; Hummus with carrot sticks is gone from it.';
   expect((await agent.get(event)).text).toContain(said);
   expect((await agent.get(`${event}/allergens`)).text).toContain(said);
   expect((await agent.get('/?from=2026-12-02')).text).toContain(said);
