@@ -11,7 +11,10 @@ type Trigger = Scope & { from: number; to: number };
 const place =
   '(?:factory|facility|plant|bakery|premises|site|kitchen|environment|lines?|equipment|machinery|area)';
 const openings: [Mode, RegExp][] = [
-  ['may', /\b(?:may|might|could|can) (?:also |still |possibly )?(?:contain|include|have)\b(?: traces?\b(?: of\b)?)?/gi],
+  [
+    'may',
+    /\b(?:may|might|could|can) (?:also |still |possibly )?(?:contain|include|have)\b(?: traces?\b(?: of\b)?)?/gi,
+  ],
   ['may', /\b(?:possible |may be )?traces?\b(?: of)?/gi],
   [
     'may',

@@ -4,12 +4,14 @@ import { traitOf } from '../../core/diets.js';
 import { type Ingredient, type Pack, traits } from '../../core/facts/ingredient.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { wholeDespite } from '../../core/foods.js';
+import { isOfPackBefore } from '../../core/label-again.js';
 import { missingOf } from '../../core/missing.js';
 import type { Problem } from '../../core/problem.js';
 import { eatenWhole } from '../../core/problems.js';
 import { unitPrice } from '../../core/unit-price.js';
 import { preferredPack } from '../../core/weighing.js';
 import { read, type Stored } from '../../store/documents.js';
+import { type PhotographNote, photographOf } from '../../store/label-photographs.js';
 import { namesOf } from '../../store/names.js';
 import { type Use, usesOf } from '../../store/uses.js';
 import { type Format, formatFor } from '../format.js';
@@ -43,6 +45,9 @@ export type IngredientPage = {
   revision: number;
   label: LabelRow[];
   list: string;
+  /** What the label says word for word, and whether that is the pack bought now. */
+  words: { text: string; said: string };
+  photograph: string;
   traits: { yes: string; no: string; unknown: string };
   substitutes: { ratio: string; name: string; href: string; caution: string }[];
   keeping: { state: string; days: string }[];
@@ -57,18 +62,30 @@ export const showIngredient: Answerer = async (request, reply) => {
   const stored = await read(db, 'ingredient', param(request, 'key'));
   if (!stored) return reply.callNotFound();
   const uses = await usesOf(db, 'ingredient', stored.key);
+  const { standing } = await photographOf(db, stored.key);
   const model = {
     ...pageModel(stored, uses, request.kitchen),
+    photograph: photographWords(stored.doc, standing),
     substitutes: substituteRows(stored.doc, await namesOf(db)),
   };
   return page(reply, 'ingredients/show', { title: stored.doc.name, nav: 'Recipes', ...model });
 };
 
+const photographWords = (doc: Ingredient, shown: PhotographNote['standing']): string => {
+  if (!shown) return '';
+  return isOfPackBefore(shown, doc) ? 'Photograph of the pack before' : 'Photograph of the label';
+};
+
+const wordsOf = ({ labelText, labelDate }: Ingredient, f: Format): IngredientPage['words'] => ({
+  text: labelText,
+  said: labelDate ? `The label said on ${f.dateYear(labelDate)}:` : 'The label of a pack before said:',
+});
+
 const pageModel = (
   stored: Stored<'ingredient'>,
   uses: readonly Use[],
   kitchen: Kitchen,
-): Omit<IngredientPage, 'substitutes'> => {
+): Omit<IngredientPage, 'substitutes' | 'photograph'> => {
   const { doc } = stored;
   const f = formatFor(kitchen);
   return {
@@ -81,6 +98,7 @@ const pageModel = (
     revision: stored.revision,
     label: labelRows(doc, kitchen),
     list: listOf(kitchen).name,
+    words: wordsOf(doc, f),
     traits: traitWords(doc),
     keeping: keepingStates.flatMap((state) => {
       const days = doc.keeping[state];

@@ -38,6 +38,8 @@ test('reading a label is one act: words, marks, day and reader in one press', as
   expect(allergens.almond).toBeUndefined();
   const page = (await agent.get(at(key))).text;
   expect(page).toContain('Skimmed **milk**, sugar');
+  const shown = (await agent.get(`/ingredients/${key}`)).text;
+  expect(shown).toContain('The label said on Mon 12 Oct 2026:');
   expect(page).toContain('“nuts” after “May contain traces of”');
 });
 

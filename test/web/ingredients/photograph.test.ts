@@ -69,4 +69,5 @@ test('another brand makes it the photograph of the pack before', async () => {
   const asked = await agent.post(packs, { ...form, 'packs[0].brand': 'Low Barn' });
   expect((await agent.post(packs, { ...fieldsOf(asked.text), relabel: 'forget' })).status).toBe(303);
   expect((await agent.get(page)).text).toContain('It shows the pack before, not the one you buy now');
+  expect((await agent.get('/ingredients/butter')).text).toContain('Photograph of the pack before');
 });
