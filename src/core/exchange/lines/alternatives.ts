@@ -26,7 +26,10 @@ export const alternativeIn = (line: Line, food: readonly Token[]): Alternative |
   const head = other.at(-1)!;
   const name = wordsOf(line, first);
   if (other.length - start < 2 || !leansOn(first.at(-1)!, head)) return { food: first, name, note };
-  const whole = first.length === 1 && other.length - start > 2 ? other.slice(start + 1) : [head];
+  const whole =
+    first.length === 1 && other.length - start > 2 && other[start]!.kind === 'word'
+      ? other.slice(start + 1)
+      : [head];
   return { food: [...first, ...whole], name: `${name} ${wordsOf(line, whole)}`, note };
 };
 

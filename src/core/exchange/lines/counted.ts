@@ -30,6 +30,7 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
   if (count) {
     if (extent > head.end) head.notes.push(wordsOf(line, tokens.slice(head.end, extent)));
     head.end = count.end;
+    ofSpoonSize(head);
     if (count.doubt) head.because.push(count.doubt);
     if (count.unit === 'percent') head.because.push('Per cent of what, the line does not say.');
     if (measure) afterAmount(line, head);
@@ -38,6 +39,15 @@ export const withCount = (line: Line, head: Head, behind: boolean): void => {
       anotherAmount(line, head);
     }
   }
+};
+
+/** "2 x 15ml spoons": the size says which spoon. */
+const ofSpoonSize = (head: Head): void => {
+  const { pack, unit } = head;
+  if (pack?.unit !== 'ml' || !unit || !['spoon', 'tsp', 'dessertspoon', 'tbsp'].includes(unit)) return;
+  head.unit = { '5': 'tsp', '10': 'dessertspoon', '15': 'tbsp', '20': 'tbsp' }[pack.amount] ?? unit;
+  head.notes.push(`${pack.amount}${pack.unit}`);
+  head.pack = null;
 };
 
 /** "2 crushed cloves of garlic", "a chopped handful of": what is done stands before what is counted. */

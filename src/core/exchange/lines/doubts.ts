@@ -1,7 +1,8 @@
 import { amountAt, joinedMeasureAt } from './bracket.js';
 import { figureAt } from './figures.js';
-import { type Food, isPrepared } from './food.js';
+import type { Food } from './food.js';
 import { countAt, isWeight } from './measures.js';
+import { isPrepared } from './readied.js';
 import type { Segment } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { isFoodName, isFoodWord } from './vocabulary.js';
@@ -33,6 +34,9 @@ export const doubtsOfFood = (
   if (food.length > 8) because.push('The name is long: some of it may be a note.');
   if (!joined && !food.some((token) => isFoodName(token.low)))
     because.push(`Which food "${name}" means is not known.`);
+  if (/^(?:the )?(?:juice|zest|rind|peel)$/.test(low)) because.push(`Of what the ${low} is, is not said.`);
+  if (/^(?:good|best|nice|decent|basic)$/.test(food[0]!.low))
+    because.push(`"${food[0]!.text}" may say what it is to be like.`);
   if (/^cloves?$/.test(low) && !before.includes('whole'))
     because.push('Cloves may be the spice, or of garlic.');
   for (const word of before
@@ -94,8 +98,10 @@ const doubtOfFigure = (food: readonly Token[], at: number, token: Token): string
     : `"${token.text}" is not read as an amount.`;
 
 /** "five spice powder, 1 tsp": a spoonful behind what is counted says that the count may belong to the name. */
-export const doubtsOfCount = (unit: string | null, { tail }: Food): string[] => {
+export const doubtsOfCount = (unit: string | null, { food, tail }: Food): string[] => {
   if (unit !== 'each') return [];
+  if (food.length > 1 && isWord(food.at(-1), 'juice', 'zest', 'rind', 'peel'))
+    return ['Whether the fruit is counted, or what is taken of it, is not said.'];
   const other = tail.some(({ tokens }) => {
     const figure = figureAt(tokens, 0);
     const of = figure && (joinedMeasureAt(tokens, figure.end) ?? countAt(tokens, figure.end));

@@ -1,19 +1,9 @@
-import { amountAt } from './bracket.js';
+import { noteFrom } from './note-from.js';
+import { isAdverb, isNoteWord, isPrepared } from './readied.js';
 import { type Segment, segmentsOf } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
-import { isFoodName, isFoodWord } from './vocabulary.js';
-import {
-  adverbs,
-  kinds,
-  kindsOfLast,
-  noteBegins,
-  parts,
-  prepared,
-  purposes,
-  sizes,
-  states,
-  takesState,
-} from './words.js';
+import { isFoodWord } from './vocabulary.js';
+import { kinds, kindsOfLast, sizes, states, takesState } from './words.js';
 
 /** What the words after the amount name, and what they say about it, in the order of the line. */
 export type Food = {
@@ -40,11 +30,22 @@ export const foodOf = (line: Line, tokens: readonly Token[], asBought: boolean):
     const { kind, tokens: words } = segments[at]!;
     const start = kind === 'bracket' ? words.length : namedFrom(words, asBought, at < segments.length - 1);
     if (start > 0) before.push(...asNotes(line, words.slice(0, start)));
-    const end = kind === 'bracket' ? start : noteFrom(words, start, asBought);
+    const end =
+      kind === 'bracket'
+        ? start
+        : noteFrom(words, start + (asBought ? 0 : readiedFrom(words.slice(start))), asBought);
     food = words.slice(start, end);
     note = words.slice(end);
   }
   let name = wordsOf(line, food);
+  const readied = asBought ? 0 : readiedFrom(food);
+  if (readied > 0) {
+    const own = isWord(food[1], 'squeezed', 'pressed') ? 0 : 1;
+    before.push(wordsOf(line, food.slice(own, readied)));
+    const rest = food.slice(readied);
+    name = [wordsOf(line, food.slice(0, own)), wordsOf(line, rest)].filter(Boolean).join(' ');
+    food = [...food.slice(0, own), ...rest];
+  }
   const after = note.length > 0 ? [wordsOf(line, note)] : [];
   const joined = note.length === 0 ? goesOn(segments, at) : undefined;
   if (joined) {
@@ -61,6 +62,14 @@ export const foodOf = (line: Line, tokens: readonly Token[], asBought: boolean):
   return { food, name, before, after, note, tail, open };
 };
 
+/** "fresh chopped dill": past what is done to it; fresh stays with the name. */
+const readiedFrom = (food: readonly Token[]): number => {
+  if (!isWord(food[0], 'fresh')) return 0;
+  let at = 1;
+  while (isPrepared(food[at]) || (food[at]?.kind === 'word' && isAdverb(food[at]!.low))) at++;
+  return at > 1 && at < food.length && isPrepared(food[at - 1]) ? at : 0;
+};
+
 /** What follows a bracket without a comma and begins with a food's word. */
 const goesOn = (segments: readonly Segment[], at: number): Segment | undefined => {
   const [bracket, next] = segments.slice(at, at + 2);
@@ -70,29 +79,6 @@ const goesOn = (segments: readonly Segment[], at: number): Segment | undefined =
 };
 
 const groundAtTable = new Set('pepper nutmeg coffee peppercorns'.split(' '));
-/** "stuffed with cheese", "coated in flour": said of the food, where no shop sells it so. */
-const filled = new Set(
-  'stuffed filled coated marinated flavoured flavored wrapped topped seasoned infused covered thinned diluted'.split(
-    ' ',
-  ),
-);
-const madeWith = new Set('with into to from up'.split(' '));
-
-const isNoteWord = (low: string): boolean => prepared.has(low) || isAdverb(low) || noteBegins.has(low);
-
-/** "stiffly" as well as the listed ones; "curly" and "jelly" are foods' words. */
-const isAdverb = (low: string): boolean => adverbs.has(low) || (/.{3}ly$/.test(low) && !isFoodWord(low));
-
-export const isPrepared = (token: Token | undefined): boolean =>
-  token?.kind === 'word' && prepared.has(bare(token.low));
-
-/** "finely-chopped" and "pre-cooked" are words of preparation too. */
-const bare = (low: string): string => {
-  if (prepared.has(low)) return low;
-  const last = low.slice(low.lastIndexOf('-') + 1);
-  return low.includes('-') && prepared.has(last) && /^(?:\p{L}+ly|well|pre)-/u.test(low) ? last : low;
-};
-
 /** Where the name begins: behind sizes, states and words of preparation. */
 const namedFrom = (words: readonly Token[], asBought: boolean, more: boolean): number => {
   let at = 0;
@@ -112,7 +98,8 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
   if (token.kind !== 'word')
     return at > 0 && isSign(token, '&', '/') && noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
   const next = words[at + 1];
-  if (isWord(token, 'and', 'or') && at > 0 && next) return noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
+  if (isWord(token, 'and', 'or', 'but') && at > 0 && next)
+    return noteLength(words, at + 1, asBought) > 0 ? 1 : 0;
   if (isWord(token, 'freshly', 'coarsely', 'finely') && isWord(next, 'ground')) return 2;
   if (isWord(token, 'fresh', 'coarse') && isWord(next, 'ground') && groundAtTable.has(words.at(-1)!.low))
     return 2;
@@ -133,60 +120,3 @@ const noteLength = (words: readonly Token[], at: number, asBought: boolean): num
 };
 
 const asNotes = (line: Line, words: readonly Token[]): string[] => [wordsOf(line, words)];
-
-/** Where a note begins that no comma announces: "onions finely chopped", "oil for frying". */
-const noteFrom = (words: readonly Token[], start: number, asBought: boolean): number => {
-  for (let at = Math.max(start, 1); at < words.length; at++) {
-    const token = words[at]!;
-    if (at === start || token.kind === 'glyph') continue;
-    if (token.kind === 'figure' && endsInSize(words, at)) return at;
-    if (isSign(token, '+')) return at;
-    const next = words[at + 1];
-    if ((isSign(token, '&') || isWord(token, 'and')) && (next?.kind === 'figure' || next?.kind === 'glyph'))
-      return at;
-    if (token.kind !== 'word') continue;
-    if (isWord(token, 'and') && parts.has(next?.low ?? '') && isWord(words[at + 2], 'of')) return at;
-    if (at === words.length - 2 && isWord(words[at + 1], 'on', 'off', 'in', 'intact')) return at;
-    if (isWord(token, 'to') && purposes.has(words[at + 1]?.low ?? '')) return at;
-    if (noteBegins.has(token.low) && token.low !== 'to' && begins(words, at, asBought)) return at;
-    if (isWord(token, 'of') && isWord(words[at + 1], 'your', 'any')) return at;
-    if (isWord(token, 'the') && isWord(next, 'size')) return at;
-    if (isWord(token, 'room') && isWord(words[at + 1], 'temp', 'temperature')) return at;
-    if (isWord(token, 'as') && isWord(words[at + 1], 'needed', 'required', 'desired', 'necessary', 'you'))
-      return at;
-    if (isWord(token, 'mixed', 'made', 'blended') && madeWith.has(words[at + 1]?.low ?? '')) return at;
-    if (!asBought && filled.has(token.low) && isWord(next, 'with', 'in')) return at;
-    // "stock hot", "butter soft": as it would be said before them.
-    if (!next && states.has(token.low) && takesState.has(words[at - 1]!.low)) return at;
-    if (isPrepared(token) && !kinds[token.low]?.has(next?.low ?? '') && endsInNote(words, at)) return at;
-    if (isAdverb(token.low) && isPrepared(words[at + 1])) return at;
-  }
-  return words.length;
-};
-
-/** "chickpeas 400g", "chicken breasts 200g each". */
-const endsInSize = (words: readonly Token[], at: number): boolean => {
-  const end = amountAt(words, at)?.end;
-  return end === words.length || (end === words.length - 1 && isWord(words.at(-1), 'each'));
-};
-
-const begins = (words: readonly Token[], at: number, asBought: boolean): boolean => {
-  if (isWord(words[at], 'with'))
-    return (
-      !isWord(words[at + 1], 'added') &&
-      !(asBought && isFoodName(words.at(-1)!.low) && !isWord(words.at(-1), 'juice', 'skin'))
-    );
-  if (isWord(words[at], 'such')) return isWord(words[at + 1], 'as');
-  return true;
-};
-
-/** A word of preparation behind the food is a note unless a food's name follows it. */
-const endsInNote = (words: readonly Token[], at: number): boolean => {
-  const last = words.at(-1)!;
-  return (
-    at === words.length - 1 ||
-    isNoteWord(words[at + 1]!.low) ||
-    isWord(words[at + 1], 'and', 'into', 'in', 'to', 'small') ||
-    !isFoodName(last.low)
-  );
-};

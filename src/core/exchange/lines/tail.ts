@@ -1,9 +1,9 @@
 import { Rational } from '../../quantity/rational.js';
 import { extentsEnd } from './count-unit.js';
 import { figureAt } from './figures.js';
-import { isPrepared } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
 import { countAt, isMeasuredUnit, isPlural } from './measures.js';
+import { isPrepared } from './readied.js';
 import { isDash, isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
 import { approximations, parts, partWords, sizes } from './words.js';
 

@@ -16,6 +16,7 @@ export const tidy = (text: string): string =>
     .trim()
     .replace(raised, plainFraction)
     .replace(/(?<=\p{L})[⁰¹²³⁴-⁹]+(?=[\s,]|$)/gu, '')
+    .replace(/\bhalf-(?=dozen\b)/gi, 'half ')
     .replace(/(\d)·(?=\d)/g, '$1.')
     .replace(/\((?:e?s)\)/g, '')
     .replace(bullet, '')

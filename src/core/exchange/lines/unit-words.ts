@@ -123,7 +123,7 @@ export const counts = spelt({
   side: 'side sides',
   portion: 'portion portions',
   batch: 'batch batches',
-  dozen: 'dozen dozens doz',
+  dozen: 'dozen dozens doz dz',
   thumb: 'thumb thumbs',
   quantity: 'quantity',
   percent: 'percent',
