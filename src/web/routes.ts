@@ -35,8 +35,8 @@ import { addIngredient, askForIngredient, choose, lookUp } from './ingredients/n
 import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
 import { bringPhotoBack, keepPhoto, showPhoto, takeOutPhoto } from './ingredients/photograph.js';
-import { readWords } from './ingredients/read-words.js';
 import { showPlain, takePlain } from './ingredients/plain.js';
+import { readWords } from './ingredients/read-words.js';
 import { showIngredient } from './ingredients/show.js';
 import { substitutes } from './ingredients/substitutes.js';
 import { takeFigures } from './ingredients/take.js';
