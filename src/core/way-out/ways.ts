@@ -10,6 +10,7 @@ import {
   type Served,
   type Way,
 } from './puzzle.js';
+import { ampleIn, byOneDish } from './single.js';
 
 /** Solves a program: the values of its columns, or undefined where nothing meets it. */
 export type Solve = (program: string) => Columns | undefined;
@@ -88,13 +89,16 @@ const together = (puzzle: Puzzle, picks: readonly number[], lists: readonly Best
   };
 };
 
-/** Figure after figure: each is made least while those before it stay at their least. */
+/** By one dish more where that does; else figure after figure: each made least while those before it stay so. */
 const bestBut = (
   puzzle: Puzzle,
   part: readonly number[],
   solve: Solve,
   barred: readonly number[][],
 ): PartWay | undefined => {
+  const ample = ampleIn(puzzle, part);
+  const simple = ample && byOneDish(ample, barred);
+  if (simple) return simple;
   const held: Held = { most: {}, barred };
   let best: PartWay | undefined;
   for (const aim of aims) {
