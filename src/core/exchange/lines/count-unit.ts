@@ -42,7 +42,7 @@ const namedTogether = table<string[]>({
 });
 
 /** Words of other things too: a unit only before "of". */
-const onlyWithOf = new Set(['cake', 'nut', 'walnut', 'hazelnut', 'lump', 'curl']);
+const onlyWithOf = new Set(['cake', 'nut', 'walnut', 'hazelnut', 'lump', 'curl', 'disc', 'net', 'shake']);
 
 /** A count unit, unless the word is part of the food's name or there is no food after it. */
 export const countUnit = (

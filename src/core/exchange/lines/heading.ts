@@ -3,7 +3,11 @@ import { tokensOf } from './tokens.js';
 
 /** Parts of a dish: in capitals and alone they open a section. */
 export const dishParts =
-  /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|salad|crust|base|garnish|dough|batter|stuffing)$/i;
+  /^(?:dressing|sauce|filling|topping|pastry|icing|frosting|glaze|marinade|salad|crust|base|garnish|dough|batter|stuffing|(?:topping|filling|garnishe|sauce|dressing)s)$/i;
+
+/** Dishes by their name alone, which a list has as headings too. */
+export const dishes =
+  /^(?:.* )?(?:cakes?|cupcakes|sponge|curry|soup|stew|pie|meatballs|burgers|patties|dumplings|crumble|streusel|buttercream|ganache|brine|rub|slaw|gravy|mash|ragu|pancakes|biscuits|cookies|muffins)$/i;
 
 const sections =
   /^(?:(?:main |the |dry |wet |other )?ingredients|method|directions|instructions|preparation|equipment|(?:cook's )?notes?|you will need|you'll need|what you need|shopping list)$/i;

@@ -4,7 +4,7 @@ import { doubtsOfCount, doubtsOfFood, doubtsOfNotes } from './doubts.js';
 import { figureAt } from './figures.js';
 import { type Food, foodOf } from './food.js';
 import { type Head, headOf, noHead } from './head.js';
-import { dishParts, headingOf } from './heading.js';
+import { dishes, dishParts, headingOf } from './heading.js';
 import { leadOf } from './lead.js';
 import { countAt, isContainer, isPlural, isShopPack, measureAt } from './measures.js';
 import { partOf } from './part-of.js';
@@ -100,7 +100,7 @@ export const mayBeHeading = 'It may be a heading.';
 
 /** What a line without an amount may be after all. */
 const withoutAmount = (rest: readonly Token[], name: string): string[] => {
-  if (dishParts.test(name)) return [mayBeHeading];
+  if (dishParts.test(name) || (dishes.test(name) && rest.length < 4)) return [mayBeHeading];
   const figure = rest.find(
     ({ kind, low }, at) =>
       kind === 'glyph' ||

@@ -29,7 +29,7 @@ export const tailOf = (line: Line): Tail | undefined => {
     if (inWords && (lead.start === part || head.unit === 'each')) continue;
     const closing = lead.bracket ? tokens.findIndex((token, i) => i >= head.end && isSign(token, ')')) : -1;
     const inside = tokens.slice(head.end, Math.max(closing, head.end));
-    const closes = closing >= 0 && (inside.length === 0 || isSign(inside[0], ','));
+    const closes = closing >= 0 && (isSign(inside[0], ',') || inside.every(({ low }) => sizes.has(low)));
     const end = closes ? closing + 1 : head.end;
     const clear =
       head.unit !== 'each' ||

@@ -63,6 +63,7 @@ export const containers = spelt({
   slab: 'slab slabs',
   roll: 'roll rolls',
   sheet: 'sheet sheets',
+  net: 'net nets',
 });
 
 /** Counts that hold no size of their own. */
@@ -135,6 +136,16 @@ export const counts = spelt({
   nip: 'nip nips',
   cake: 'cake cakes',
   sleeve: 'sleeve sleeves',
+  wedge: 'wedge wedges',
+  hunk: 'hunk hunks',
+  disc: 'disc discs disk disks',
+  shaving: 'shaving shavings',
+  shake: 'shake shakes',
+  slosh: 'slosh sloshes',
+  lug: 'lug lugs',
+  trickle: 'trickle',
+  fistful: 'fistful fistfuls',
+  dusting: 'dusting',
 });
 
 /** What a full stop may follow without ending anything. */

@@ -25,7 +25,7 @@ const extraKinds =
   'virgin large lean mature thick firm fine dry hot light dark strong bitter special small long'.split(' ');
 
 const clear = new Set(
-  'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop smidgen twist grind sprinkle tin jar packet bag tub punnet'.split(
+  'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop smidgen twist grind sprinkle slosh lug shake trickle fistful dusting tin jar packet bag tub punnet'.split(
     ' ',
   ),
 );

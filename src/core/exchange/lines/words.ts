@@ -48,7 +48,7 @@ export const takesState = set(
 export const extents = set(
   'heaped heaping level rounded scant generous good large small medium big fat thick thin short long whole little',
   'full packed medium-sized medium-size large-sized thumb-sized thumb-size bare extra-large healthy slim brimming',
-  'tiny hefty standard regular sized med lge lg sm xl',
+  'flat tiny hefty standard regular sized med lge lg sm xl',
 );
 
 /** Before a figure: "about 200 g". */
@@ -152,7 +152,7 @@ export const vague = [
 /** Units that need no figure to be one of: "pinch of salt", "handful rocket". */
 export const onesWithoutFigure = set(
   'pinch handful knob dash splash drizzle glug sprig bunch squeeze grating dollop pat piece tin jar packet drop sachet',
-  'bag bottle tub punnet smidgen sprinkle twist grind head slice rasher bulb carton box cup tsp tbsp stick block clove',
+  'slosh lug shake trickle fistful dusting wedge bag bottle tub punnet smidgen sprinkle twist grind head slice rasher bulb carton box cup tsp tbsp stick block clove',
 );
 
 /** Names that hold an "and" of their own. */
