@@ -1,3 +1,4 @@
+import { byFewDishes } from './few.js';
 import { withoutHopeless } from './hopeless.js';
 import { type Columns, type Held, matters, programFor, readServed } from './program.js';
 import {
@@ -10,7 +11,6 @@ import {
   type Served,
   type Way,
 } from './puzzle.js';
-import { ampleIn, byOneDish } from './single.js';
 
 /** Solves a program: the values of its columns, or undefined where nothing meets it. */
 export type Solve = (program: string) => Columns | undefined;
@@ -89,16 +89,15 @@ const together = (puzzle: Puzzle, picks: readonly number[], lists: readonly Best
   };
 };
 
-/** By one dish more where that does; else figure after figure: each made least while those before it stay so. */
+/** By a dish or two where they do; else figure after figure: each made least while those before it stay so. */
 const bestBut = (
   puzzle: Puzzle,
   part: readonly number[],
   solve: Solve,
   barred: readonly number[][],
 ): PartWay | undefined => {
-  const ample = ampleIn(puzzle, part);
-  const simple = ample && byOneDish(ample, barred);
-  if (simple) return simple;
+  const few = byFewDishes(puzzle, part, barred);
+  if (few) return few;
   const held: Held = { most: {}, barred };
   let best: PartWay | undefined;
   for (const aim of aims) {

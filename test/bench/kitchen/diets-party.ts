@@ -10,8 +10,11 @@ import { chanceFor } from './chance.js';
 
 export const size = { guests: 150, dishes: 40, courses: 6, variants: 4 };
 
-/** A party of so many guests who all have diets, and so many dishes with variants in the library; all invented. */
-export const dietsParty = (name: string): { event: Event; facts: Facts } => {
+/**
+ * A party of so many guests who all have diets, and so many dishes with variants in the library; all invented. In a
+ * mixed one a variant is made of anything, so that no dish does for all of a course and several must be found.
+ */
+export const dietsParty = (name: string, mixed = false): { event: Event; facts: Facts } => {
   const { between: whole, pick } = chanceFor(name);
   const some = <T>(list: readonly T[], most: number): T[] => [
     ...new Set(Array.from({ length: whole(0, most) }, () => pick(list))),
@@ -19,8 +22,8 @@ export const dietsParty = (name: string): { event: Event; facts: Facts } => {
   const substances = published.substances.map(({ id }) => id);
   const ingredients: Ingredient[] = Array.from({ length: 120 }, (_, at) => {
     // A third is plain; the rest bring an allergen or two, and some of them what a choice or a faith turns on.
-    const named = at % 3 === 0 ? [] : some(substances, 2);
-    const is = at % 3 === 0 ? [] : some(traits, 2);
+    const named = at % 3 === 0 && !mixed ? [] : some(substances, 2);
+    const is = at % 3 === 0 && !mixed ? [] : some(traits, 2);
     return ingredient.parse({
       key: `i${at}`,
       name: `Food ${at}`,
@@ -40,13 +43,15 @@ export const dietsParty = (name: string): { event: Event; facts: Facts } => {
       substitutes:
         at % 3 === 0
           ? []
-          : some([0, 3, 6, 9, 12, 15, 18, 21], 3).map((to) => ({
-              key: `s${to}`,
-              item: { ingredient: `i${to}` },
-            })),
+          : some(mixed ? [0, 1, 2, 4, 5, 7, 8, 10] : [0, 3, 6, 9, 12, 15, 18, 21], 3)
+              .filter((to) => to !== at)
+              .map((to) => ({
+                key: `s${to}`,
+                item: { ingredient: `i${to}` },
+              })),
     });
   });
-  const steps = [{ key: 's', words: 'Make it.', minutes: whole(5, 40) }];
+  const steps = () => [{ key: 's', words: 'Make it.', minutes: whole(5, 40) }];
   const lineOf = (at: number, key: string) => ({
     key: `l${at}`,
     amount: String(whole(20, 200)),
@@ -58,14 +63,18 @@ export const dietsParty = (name: string): { event: Event; facts: Facts } => {
   for (let at = 0; at < size.dishes; at++) {
     const lines = Array.from({ length: 8 }, (_, n) => anyLine(n));
     const make = (more: object) =>
-      recipes.push(recipe.parse({ name: `Dish ${at}`, yield: { portions: '10' }, lines, steps, ...more }));
+      recipes.push(
+        recipe.parse({ name: `Dish ${at}`, yield: { portions: '10' }, lines, steps: steps(), ...more }),
+      );
     make({ key: `r${at}` });
     for (let n = 0; n < size.variants; n++)
       make({
         key: `r${at}-${n}`,
         name: `Dish ${at}, the ${n}th other way`,
         variantOf: `r${at}`,
-        lines: lines.map((line, i) => (whole(0, 2) === 0 ? line : lineOf(i, `i${3 * whole(0, 39)}`))),
+        lines: lines.map((line, i) =>
+          whole(0, 2) === 0 ? line : mixed ? anyLine(i) : lineOf(i, `i${3 * whole(0, 39)}`),
+        ),
       });
   }
   const courses = Array.from({ length: size.courses }, (_, at) => ({
