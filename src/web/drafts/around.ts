@@ -17,7 +17,7 @@ export type Around = {
   meaning: (row: Form) => Meaning;
   ingredient: (row: Form) => WeighedIngredient | undefined;
 };
-export type WeighedIngredient = Pick<Ingredient, 'name' | 'weights' | 'density' | 'packs'>;
+export type WeighedIngredient = Pick<Ingredient, 'name' | 'weights' | 'density' | 'packs' | 'edibleYield'>;
 
 export const kitchenNames = async ({ server }: FastifyRequest) => {
   const names = await namesOf(server.house.db);
@@ -62,5 +62,12 @@ const ingredientIn = ({ match, fresh }: Meaning): string | undefined =>
 
 const begun = ({ name, food }: { name: string; food: string }): WeighedIngredient => {
   const figures = foodOf(food);
-  return { name, weights: [], density: null, packs: [], ...(figures ? figuresOf(figures) : {}) };
+  return {
+    name,
+    weights: [],
+    density: null,
+    packs: [],
+    edibleYield: null,
+    ...(figures ? figuresOf(figures) : {}),
+  };
 };

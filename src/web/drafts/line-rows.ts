@@ -1,5 +1,13 @@
 import { readAmounts } from '../../core/exchange/draft/amounts.js';
-import { askOf, canHold, foodsIn, inAll, namesTwo, weightOf } from '../../core/exchange/draft/draft-line.js';
+import {
+  askOf,
+  canHold,
+  foodsIn,
+  inAll,
+  namesTwo,
+  weightOf,
+  whichWeight,
+} from '../../core/exchange/draft/draft-line.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import { foodOf, foodsLike } from '../../core/foods.js';
 import { plural } from '../../core/quantity/show.js';
@@ -112,6 +120,12 @@ const buttonsFor = (
     all.push({ value: `split:${place}`, label: `Make ${foods.length} lines: ${foods.join(', ')}` });
   if (source?.read.kind === 'words') all.push({ value: `out:lines:${place}`, label: 'Leave it out' });
   if (fresh || match.kind === 'exact') {
+    if (because.includes(whichWeight)) {
+      const amount = `${text(row, 'amount').trim()} ${text(row, 'unit').trim()}`;
+      all.push({ value: `stated:${place}:bought`, label: `${amount} as bought` });
+      all.push({ value: `stated:${place}:prepared`, label: `${amount} of the part that is eaten` });
+      return all;
+    }
     const holds = asksWeight ? text(row, 'holds').trim() : '';
     all.push({
       value: `confirm:lines:${place}`,

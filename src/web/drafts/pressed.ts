@@ -1,4 +1,4 @@
-import { foodsIn, inAll } from '../../core/exchange/draft/draft-line.js';
+import { foodsIn, inAll, isEitherWeight } from '../../core/exchange/draft/draft-line.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
 import { Reading } from '../faults.js';
@@ -27,10 +27,12 @@ type Act = (form: Form, place: string, rest: string, context: Context) => Presse
 const done = (at: string): Pressed => ({ at, faults: [] });
 const lineAt = (form: Form, place: string): Form => rows(form, 'lines')[Number(place)] ?? {};
 
-/** Choosing what a line is settles it, unless it says what a tin holds: that is asked of what was chosen. */
-const chosen = (row: Form, read: RecipeDraft): Form => ({
-  confirmed: readAt(sourceLines(read), row)?.read.pack ? '' : 'on',
-});
+/** Choosing what a line is settles it, unless what a tin holds or which weight is meant is asked of what was chosen. */
+const chosen = (row: Form, { read }: Context): Form => {
+  const line = readAt(sourceLines(read), row)?.read;
+  const asks = line && (line.pack || (isEitherWeight(line) && line.sure));
+  return { confirmed: asks ? '' : 'on' };
+};
 
 /** On to the next line, or to the same one where it asks more. */
 const goOn = (row: Form, place: string): Pressed =>
@@ -50,15 +52,15 @@ const acts: Record<string, Act> = {
     row[list === 'head' ? 'head' : 'confirmed'] = 'on';
     return done(at);
   },
-  use: (form, place, name, { read }) => {
+  use: (form, place, name, context) => {
     const row = lineAt(form, place);
-    Object.assign(row, { item: name, fresh: '', food: '', ...chosen(row, read) });
+    Object.assign(row, { item: name, fresh: '', food: '', ...chosen(row, context) });
     return goOn(row, place);
   },
   /** `new:3`, `new:3:leek-raw` with a food's figures, `new:all` */
   new: (form, place, food, context) => {
     const make = (row: Form) =>
-      Object.assign(row, { fresh: text(row, 'item').trim(), food, ...chosen(row, context.read) });
+      Object.assign(row, { fresh: text(row, 'item').trim(), food, ...chosen(row, context) });
     if (place === 'all') {
       for (const row of allNew(form, context)) make(row);
       return done('head');
@@ -91,6 +93,12 @@ const acts: Record<string, Act> = {
     });
     if (more.length > 1) form.lines = all.toSpliced(Number(place), 1, ...more);
     return done(`lines:${Number(place) - 1}`);
+  },
+  /** `stated:3:bought`, `stated:3:prepared` */
+  stated: (form, place, stated) => {
+    if (stated === 'bought' || stated === 'prepared')
+      Object.assign(lineAt(form, place), { stated, confirmed: 'on' });
+    return done(`lines:${place}`);
   },
   /** "2 x 400 g tins" as 800 g in all. */
   total: (form, place, _, { read }) => {

@@ -28,6 +28,8 @@ export const lineState = (row: Form, source: SourceLine | undefined, around: Aro
   const split = text(row, 'split') === 'on';
   const read = source && {
     ...source.read,
+    stated:
+      (['bought', 'prepared'] as const).find((one) => one === text(row, 'stated')) ?? source.read.stated,
     because: source.read.because.filter((why) => !(split && why === namesTwo)),
   };
   return opened(doubtsOf(read, fresh ? undefined : match, text(row, 'item'), around.ingredient(row)));

@@ -2,8 +2,9 @@ import type { Measure } from '../../facts/common.js';
 import type { Ingredient } from '../../facts/ingredient.js';
 import type { Line } from '../../facts/recipe.js';
 import { exact } from '../../quantity/amount.js';
+import { Rational } from '../../quantity/rational.js';
 import { baseOf, isMeasured, quantity } from '../../quantity/units.js';
-import { isMeasuredUnit } from '../lines/measures.js';
+import { isMeasuredUnit, isWeight } from '../lines/measures.js';
 import type { LineReading } from '../lines/reading.js';
 import type { Match } from './kitchen-names.js';
 
@@ -47,10 +48,10 @@ const named = (known: readonly { text: string }[]): string =>
  * `match` is undefined where the food is an ingredient that is new with this recipe.
  */
 export const doubtsOf = (
-  read: Pick<LineReading, 'because' | 'note' | 'pack' | 'quantity' | 'unit'> | undefined,
+  read: Pick<LineReading, 'because' | 'note' | 'pack' | 'quantity' | 'stated' | 'unit'> | undefined,
   match: Match | undefined,
   food: string,
-  ingredient: Pick<Ingredient, 'weights'> | undefined,
+  ingredient: (Pick<Ingredient, 'weights'> & Partial<Pick<Ingredient, 'edibleYield'>>) | undefined,
 ): string[] => {
   const because = [...(read?.because ?? [])];
   if (food.trim() === '') because.push('Which ingredient it is, is not known.');
@@ -62,8 +63,23 @@ export const doubtsOf = (
   // What a tin holds can only be asked of an ingredient that is known.
   const pack = read && (!match || match.kind === 'exact') && packDoubt(read, ingredient);
   if (pack) because.push(pack);
+  if (read && isEitherWeight(read) && trims(ingredient?.edibleYield?.yield)) because.push(whichWeight);
   if (read && food.trim() !== '' && isLoose(read, food)) because.push(noAmount);
   return because;
+};
+
+/** Said of a weight of what is trimmed: 2.5 kg of leg of lamb are bought, or they are 3.2 kg bought. */
+export const whichWeight = 'Whether that is the weight as bought or of the part that is eaten is not said.';
+
+/** A weight of which the words do not say whether it is before or after trimming. */
+export const isEitherWeight = ({ stated, unit }: Pick<LineReading, 'stated' | 'unit'>): boolean =>
+  stated === 'usual' && isWeight(unit);
+
+/** Whether as much is trimmed off or swells up as is worth asking about: a twentieth or more. */
+const trims = (edible: string | undefined): boolean => {
+  if (edible === undefined) return false;
+  const percent = Number(exact(edible).times(Rational.of(100)).round());
+  return percent <= 95 || percent >= 105;
 };
 
 const noAmount = 'How much is not said: as it stands it goes in to taste, and costs and weighs nothing.';

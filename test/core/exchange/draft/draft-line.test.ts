@@ -63,6 +63,21 @@ test('a line without an amount is asked about, unless it is seasoning', () => {
     expect(asked(text, food), text).toBe('');
 });
 
+test('a weight of what is trimmed is asked about, where its words do not say which', () => {
+  const asked = (text: string, edible: string | null) =>
+    doubtsOf(readLine(text), exact, 'Leg of lamb', {
+      weights: [],
+      edibleYield: edible === null ? null : { yield: edible, source: '' },
+    });
+  const which = ['Whether that is the weight as bought or of the part that is eaten is not said.'];
+  expect(asked('2.5 kg leg of lamb', '0.79')).toEqual(which);
+  expect(asked('2.5 kg leg of lamb', '3.05')).toEqual(which);
+  for (const edible of ['1', '0.97', null])
+    expect(asked('2.5 kg leg of lamb', edible), `${edible}`).toEqual([]);
+  expect(asked('2 legs of lamb', '0.79')).toEqual([]);
+  expect(asked('2.5 kg leg of lamb, boned', '0.79').join()).toMatch(/^The weight is read as bought/);
+});
+
 test('what a tin holds is asked where the kitchen does not know, never taken', () => {
   const read = readLine('2 x 400 g tins chickpeas');
   expect(doubtsOf(read, exact, 'Chickpeas', plain)).toEqual([
