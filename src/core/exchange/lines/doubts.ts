@@ -2,6 +2,7 @@ import { amountAt, joinedMeasureAt } from './bracket.js';
 import { figureAt } from './figures.js';
 import type { Food } from './food.js';
 import { countAt, isWeight } from './measures.js';
+import { isSome } from './note-from.js';
 import { isPrepared } from './readied.js';
 import type { Segment } from './segments.js';
 import { isSign, isWord, type Line, type Token, wordsOf } from './tokens.js';
@@ -141,6 +142,7 @@ const addsAmount = (tokens: readonly Token[]): boolean =>
       !isSign(token, '+', '&')
     )
       return false;
+    if (isWord(token, 'and') && isSome(tokens, at + 1)) return true;
     const figure = figureAt(tokens, at + 1);
     if (!figure) return false;
     return (

@@ -24,6 +24,7 @@ export const noteFrom = (words: readonly Token[], start: number, asBought: boole
     const next = words[at + 1];
     const joint = isSign(token, '&') || isWord(token, 'and');
     if (joint && (next?.kind === 'figure' || next?.kind === 'glyph')) return at;
+    if (joint && isSome(words, at + 1)) return at;
     if (joint && isWord(next, 'a', 'an') && countAt(words, extentsEnd(words, at + 2))) return at;
     if (token.kind !== 'word') continue;
     if (isWord(token, 'and') && parts.has(next?.low ?? '') && isWord(words[at + 2], 'of')) return at;
@@ -44,6 +45,11 @@ export const noteFrom = (words: readonly Token[], start: number, asBought: boole
   }
   return words.length;
 };
+
+/** "a few", "a little", "some": more of something, how much is not said. */
+export const isSome = (words: readonly Token[], at: number): boolean =>
+  isWord(words[at], 'some', 'several', 'few') ||
+  (isWord(words[at], 'a') && isWord(words[at + 1], 'few', 'little', 'bit', 'touch'));
 
 /** "chickpeas 400g", "chicken breasts 200g each". */
 const endsInSize = (words: readonly Token[], at: number): boolean => {

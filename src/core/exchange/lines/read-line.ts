@@ -137,6 +137,7 @@ const nameOf = (line: Line, head: Head, found: Food, because: string[]) => {
   const behind = unit === 'each' || few ? trailingUnit(food) : undefined;
   if (behind) {
     unit = behind.unit;
+    if (isShopPack(unit)) because.push('The pack is read from what stands behind the name.');
     food = food.slice(0, -behind.length);
     name = wordsOf(line, food);
   }

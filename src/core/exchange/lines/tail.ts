@@ -43,6 +43,8 @@ export const tailOf = (line: Line): Tail | undefined => {
       if (!isMeasuredUnit(head.unit)) continue;
       head.because.push('Words of the name may stand behind the amount.');
     }
+    if (head.unit === 'piece' && head.notes.some((said) => /^\d+ (?:inch|cm)/.test(said)))
+      head.because.push('The figure may be how many, and a length.');
     if (part < at) head.notes.unshift(wordsOf(line, tokens.slice(part, at - 1)));
     if (part < at || inWords || (lead.about && isSign(tokens[lead.start], ',')))
       head.because.push('How many are meant is read from what stands behind the name.');
@@ -69,7 +71,7 @@ const oneBehind = (line: Line): Tail | undefined => {
   const cut = tokens.findLastIndex((token) =>
     bracket ? isSign(token, '(') : isSign(token, ',', ':') || (isDash(token) && token.spaced),
   );
-  if (cut < 1) return undefined;
+  if (cut < 1) return onePinchBehind(tokens);
   const article = isWord(tokens[cut + 1], 'a', 'an') ? 1 : 0;
   const few = isWord(tokens[cut + 1 + article], 'few', 'several', 'some');
   const said = few ? cut + 1 : cut + 1 + article;
@@ -83,6 +85,17 @@ const oneBehind = (line: Line): Tail | undefined => {
     notes: at > said ? [wordsOf(line, tokens.slice(said, at))] : [],
     because: bracket || at > said ? ['How many are meant is read from what stands behind the name.'] : [],
   };
+  return { head, rest: tokens.slice(0, cut) };
+};
+
+/** "saffron a pinch": no mark before it. */
+const onePinchBehind = (tokens: readonly Token[]): Tail | undefined => {
+  const cut = tokens.length - 2;
+  const count = cut > 0 && isWord(tokens[cut], 'a') ? countAt(tokens, cut + 1) : undefined;
+  if (!count || !['pinch', 'dash', 'handful', 'bunch', 'splash', 'knob'].includes(count.unit))
+    return undefined;
+  const because = ['How many are meant is read from what stands behind the name.'];
+  const head = { ...noHead, quantity: Rational.one, unit: count.unit, notes: [], because };
   return { head, rest: tokens.slice(0, cut) };
 };
 

@@ -10,6 +10,13 @@ const behind = table<ReadonlySet<string> | 'any'>({
   rib: new Set(['celery']),
   rasher: new Set(['bacon']),
   sprig: 'any',
+  tin: 'any',
+  packet: 'any',
+  sachet: 'any',
+  jar: 'any',
+  carton: 'any',
+  tub: 'any',
+  punnet: 'any',
   leaf: new Set(
     'basil mint sage gelatine gelatin lettuce cabbage parsley coriander spinach oregano tarragon chard kale cilantro marjoram'.split(
       ' ',

@@ -108,6 +108,7 @@ export const kindsOfLast = table<ReadonlySet<string>>({
 export const mayBeKinds = table<ReadonlySet<string>>({
   long: set('red green'),
   popped: set('popcorn'),
+  whipped: set('cream'),
   unbaked: set('pie pastry tart pizza shortcrust'),
 });
 

@@ -22,6 +22,7 @@ test.each([
   'lines-thirteenth',
   'lines-fourteenth',
   'lines-fifteenth',
+  'lines-sixteenth',
 ])('%s', (name) => {
   const lines = corpus(name);
   const { results, right, wrongAndSure, tooSure, sure } = measured(lines, readLine);
