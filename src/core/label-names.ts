@@ -41,16 +41,23 @@ export const meaningAt = (
   tokens: readonly Token[],
   at: number,
 ): { length: number; meaning: Meaning } | undefined => {
-  const found = phrases.get(tokens[at]!.word)?.find(({ words }) => fits(tokens, at, words));
+  const found = phrases.get(tokens[at]!.word)?.find((phrase) => fits(tokens, at, phrase));
   return found && { length: found.words.length, meaning: found.meaning };
 };
 
-const fits = (tokens: readonly Token[], at: number, words: readonly string[]): boolean =>
-  words.every((word, i) => {
-    const token = tokens[at + i];
-    return token?.word === word && (i === 0 || token.joined);
-  });
+/**
+ * Whether a run of words stands there. "Coconut" and "milk" on two lines may be two things, so a run that would hide an
+ * allergen of one of its words does not go over the end of a line; "sulphur dioxide" does.
+ */
+const fits = (tokens: readonly Token[], at: number, { words, meaning }: Phrase): boolean =>
+  words.every((word, i) => tokens[at + i]?.word === word && (i === 0 || tokens[at + i]!.joined)) &&
+  (!words.some((_, i) => i > 0 && tokens[at + i]!.wrapped) || !hides(words, meaning));
+
+const hides = (words: readonly string[], { is }: Meaning): boolean =>
+  words.some((word) => alone(word)?.is.some((id) => !is.some((one) => one === id)));
 
 /** What one word by itself means. */
-export const meaningOf = (token: Token): Meaning | undefined =>
-  phrases.get(token.word)?.find(({ words }) => words.length === 1)?.meaning;
+export const meaningOf = (token: Token): Meaning | undefined => alone(token.word);
+
+const alone = (word: string): Meaning | undefined =>
+  phrases.get(word)?.find(({ words }) => words.length === 1)?.meaning;

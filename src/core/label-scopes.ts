@@ -1,10 +1,14 @@
+import { meaningOf } from './label-names.js';
 import type { LabelWords, Token } from './label-tokens.js';
 
 /** How a word on a label is meant: as an ingredient, in a "contains", in a "may contain", or as what is left out. */
 export type Mode = 'list' | 'contains' | 'may' | 'without';
 
-/** `statement`: a "contains" that opens its sentence, so that all it lists is meant as allergens. */
-export type Scope = { mode: Mode; said: string; statement: boolean };
+/**
+ * `statement`: a "contains" that opens its sentence, so that all it lists is meant as allergens. `opening`: a word of
+ * the very phrase that opens a statement, as in "made with milk in a factory that".
+ */
+export type Scope = { mode: Mode; said: string; statement: boolean; opening?: boolean };
 
 type Trigger = Scope & { from: number; to: number };
 
@@ -44,23 +48,23 @@ export class Scopes {
   private readonly scopes: readonly Spread[];
   private readonly asides: readonly [number, number][];
 
-  constructor({ plain }: LabelWords) {
+  constructor({ plain, tokens }: LabelWords) {
     const ends = sentenceEnds(plain);
     this.scopes = openings
       .flatMap(([mode, said]) => [...plain.matchAll(said)].map((match) => triggerOf(mode, plain, match)))
       .sort((a, b) => a.from - b.from || b.to - a.to)
       .filter(outside)
-      .map((trigger) => ({ ...trigger, end: endOf(trigger, plain, ends) }));
+      .map((trigger) => ({ ...trigger, end: endOf(trigger, plain, ends, tokens) }));
     this.asides = [...plain.matchAll(advice)].map(({ index, 0: all }) => [index, index + all.length]);
   }
 
-  /** How a word is meant; undefined for one that only opens a statement or says where to look. */
+  /** How a word is meant; undefined in the sentence that only says where to look. */
   at({ from }: Token): Scope | undefined {
     if (this.asides.some(([start, end]) => from >= start && from < end)) return undefined;
     let scope: Spread | undefined;
     for (const one of this.scopes) {
       if (one.from > from) break;
-      if (from < one.to) return undefined;
+      if (from < one.to) return { mode: 'list', said: '', statement: false, opening: true };
       // What may be in it is never taken back by a "free from" in the same breath.
       if (from < one.end && !(one.mode === 'without' && scope?.mode === 'may' && from < scope.end))
         scope = one;
@@ -89,17 +93,35 @@ const longest = 200;
  * A statement ends with its sentence or its bracket, whichever comes first; "free from" within a list with the next
  * comma. One that ends too soon only ever makes a label say more.
  */
-const endOf = ({ mode, from, to }: Trigger, plain: string, ends: readonly number[]): number => {
+const endOf = (
+  trigger: Trigger,
+  plain: string,
+  ends: readonly number[],
+  tokens: readonly Token[],
+): number => {
+  const { mode, to } = trigger;
   const end = ends.find((one) => one >= to) ?? plain.length;
-  const opens = mode !== 'without' || (isOpening(plain, from) && end - to <= longest);
+  const opens = mode !== 'without' || isList(trigger, end, plain, tokens);
   let depth = 0;
   for (let at = to; at < end; at++) {
     const sign = plain[at]!;
     if (sign === '(' || sign === '[') depth += 1;
     if (sign === ')' || sign === ']') depth -= 1;
     if (depth < 0 || (!opens && /[,;]/.test(sign))) return at;
+    if (mode === 'without' && turns.test(plain.slice(at, at + 12))) return at;
   }
   return end;
+};
+
+/** "Free from colours, made with milk": what follows is in it again. */
+const turns = /^\b(?:with|but|using|made|ingredients?)\b/i;
+
+/** "Free from milk, eggs and nuts" lists what is left out; "free from colours, whole milk" does not go on. */
+const isList = ({ from, to }: Trigger, end: number, plain: string, tokens: readonly Token[]): boolean => {
+  if (!isOpening(plain, from) || end - to > longest) return false;
+  const comma = plain.slice(to, end).search(/[,;]/);
+  const first = comma < 0 ? end : to + comma;
+  return tokens.some((token) => token.from >= to && token.from < first && meaningOf(token)?.kind === 'named');
 };
 
 /** Whether a sentence begins there. */

@@ -88,10 +88,15 @@ const ownHit = (token: Token, at: number, of: Meaning): Hit[] => {
 /** "milk-free", "nut free", "no added milk", "non-dairy"; but "free range" and "free from" say nothing of what is before. */
 const isLeftOut = (tokens: readonly Token[], at: number, length: number): boolean => {
   const [after, then] = [tokens[at + length], tokens[at + length + 1]];
-  if (after?.word === 'free' && after.joined && !(then?.joined && /^(?:range|from|of)$/.test(then.word)))
+  if (
+    after?.word === 'free' &&
+    after.joined &&
+    !after.wrapped &&
+    !(then?.joined && /^(?:range|from|of|flowing|run)$/.test(then.word))
+  )
     return true;
   const [before, first] = [tokens[at - 1], tokens[at - 2]];
-  if (!tokens[at]!.joined || !before) return false;
+  if (!tokens[at]!.joined || tokens[at]!.wrapped || !before) return false;
   if (/^(?:no|non|zero)$/.test(before.word)) return true;
   return before.word === 'added' && before.joined && first?.word === 'no';
 };
@@ -137,7 +142,8 @@ const notUnderstood = (
   };
   for (const [at, token] of tokens.entries()) {
     const scope = scoped[at];
-    const counts = scope && scope.mode !== 'without' && (token.emphasised || scope.statement);
+    const counts =
+      scope && !scope.opening && scope.mode !== 'without' && (token.emphasised || scope.statement);
     if (!counts || !token.joined || links.test(token.word)) close();
     if (counts && !links.test(token.word)) run.push(at);
   }

@@ -10,6 +10,8 @@ export type Token = {
   bold: boolean;
   /** Nothing but space or a hyphen stands between it and the word before. */
   joined: boolean;
+  /** A line ends between the two. */
+  wrapped: boolean;
 };
 
 export type LabelWords = { plain: string; tokens: Token[] };
@@ -41,6 +43,7 @@ export const labelWords = (text: string): LabelWords => {
       to: from + raw.length,
       emphasised: isBold || (telling && capitals[i]!),
       bold: isBold,
+      wrapped: gap.includes('\n'),
       joined: /^(?:[ \t]*\n?[ \t]*|[-\u2010-\u2013])$/.test(gap),
     };
   });
