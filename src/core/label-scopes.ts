@@ -100,8 +100,9 @@ const endOf = (
   tokens: readonly Token[],
 ): number => {
   const { mode, to } = trigger;
-  const end = ends.find((one) => one >= to) ?? plain.length;
-  const opens = mode !== 'without' || isList(trigger, end, plain, tokens);
+  const sentence = ends.find((one) => one >= to) ?? plain.length;
+  const end = mode === 'without' ? Math.min(sentence, to + longest) : sentence;
+  const opens = mode !== 'without' || isList(trigger, sentence, plain, tokens);
   let depth = 0;
   for (let at = to; at < end; at++) {
     const sign = plain[at]!;
