@@ -47,6 +47,9 @@ const eventsBefore = async (db: Db, day: string, dataDir: string): Promise<strin
     select e.key, e.date::text from event e join guest g on g.event_id = e.id
     where g.diets <> '[]' or g.avoids <> '[]' or g.other <> ''
     union
+    select e.key, e.date::text from event e join printed_sheet p on p.event = e.key
+    where p.lines @> '[{"of": "guest"}]'
+    union
     select c.key, coalesce(c.after->>'date', c.before->>'date') from change c
     where c.entity = 'event' and (${said(sql`c.before`)} or ${said(sql`c.after`)})`.execute(db);
   const found = new Set<string>();

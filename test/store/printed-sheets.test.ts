@@ -1,11 +1,14 @@
 import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { sql } from 'kysely';
 import { expect, test } from 'vitest';
 import { parseWorkbook, workbookText } from '../../src/core/exchange/workbook.js';
 import type { PrintedLine } from '../../src/core/facts/printed-sheet.js';
+import { edit } from '../../src/store/changes.js';
 import { read } from '../../src/store/documents.js';
 import { forget } from '../../src/store/forget.js';
+import { forgetOld } from '../../src/store/forget-old.js';
 import { notePrint, prints } from '../../src/store/printed-sheets.js';
 import { remove } from '../../src/store/removal.js';
 import { backUp, exportWorkbook } from '../../src/store/workbook.js';
@@ -76,4 +79,22 @@ test('they go with their event', async () => {
   const { revision } = (await read(db, 'event', event))!;
   await remove(db, 'event', event, { revision, ...by });
   expect(await prints(db)).toEqual([]);
+});
+
+test('they go too once the kitchen keeps no diets of that day any more, though no guest is listed', async () => {
+  const { db, dataDir } = kitchen;
+  await notePrint(db, { event, sheet: 'pass', lines }, by);
+  const change = (wanted: object) => ({
+    change: <D extends object>(doc: D) => ({ ...doc, ...wanted }),
+    ...by,
+  });
+  const lunch = (await read(db, 'event', event))!;
+  await edit(db, 'event', event, { revision: lunch.revision, ...change({ guests: [] }) });
+  const settings = (await read(db, 'kitchen', 'kitchen'))!;
+  await edit(db, 'kitchen', 'kitchen', { revision: settings.revision, ...change({ dietsKeptDays: 30 }) });
+  await sql`delete from change`.execute(db);
+  await forgetOld(db, { at: new Date('2026-12-20T10:00:00Z'), dataDir });
+  expect((await prints(db)).flatMap((print) => print.lines)).toEqual(lines);
+  await forgetOld(db, { at: new Date('2027-02-20T10:00:00Z'), dataDir });
+  expect((await prints(db)).flatMap((print) => print.lines.map(({ of }) => of))).toEqual(['head', 'dish']);
 });

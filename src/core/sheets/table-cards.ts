@@ -47,18 +47,26 @@ const card = (row: MatrixRow): Omit<TableCard, 'handled' | 'labels'> => {
   };
 };
 
-/** Guests are not told of the dishes of other parties, only of what those bring. */
-const handledFor = ({ shared }: Handled): string[] =>
-  shared.flatMap(({ equipment, with: besides }) => {
-    const contains = namesOf(besides.flatMap((one) => one.contains));
-    const may = namesOf(besides.flatMap((one) => one.may)).filter((name) => !contains.includes(name));
-    const said = [
-      ...contains,
-      ...(may.length > 0 ? [`what may contain ${listed(may)}`] : []),
-      ...(besides.some(({ unknown }) => unknown) ? ['food that is not checked'] : []),
-    ];
-    return said.length > 0 ? [`${listed(said)} (shared ${equipment.toLowerCase()})`] : [];
-  });
+/** Guests are not told of the dishes of other parties, only of what those bring; equipment that brings the same is one. */
+const handledFor = ({ shared }: Handled): string[] => {
+  const bySaid = new Map<string, string[]>();
+  for (const { equipment, with: besides } of shared) {
+    const said = broughtBy(besides);
+    if (said !== '') bySaid.set(said, [...(bySaid.get(said) ?? []), equipment.toLowerCase()]);
+  }
+  return [...bySaid].map(([said, equipment]) => `${said} (shared ${listed(equipment)})`);
+};
+
+const broughtBy = (besides: Handled['shared'][number]['with']): string => {
+  const contains = namesOf(besides.flatMap((one) => one.contains));
+  const may = namesOf(besides.flatMap((one) => one.may)).filter((name) => !contains.includes(name));
+  const said = [
+    ...contains,
+    ...(may.length > 0 ? [`what may contain ${listed(may)}`] : []),
+    ...(besides.some(({ unknown }) => unknown) ? ['food that is not checked'] : []),
+  ];
+  return said.length > 0 ? listed(said) : '';
+};
 
 const namesOf = (items: readonly { short: string }[]): string[] => [
   ...new Set(items.map(({ short }) => lower(short))),

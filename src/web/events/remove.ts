@@ -1,5 +1,6 @@
 import { hasSaid } from '../../core/forget.js';
 import { headCount } from '../../core/requirements.js';
+import { prints } from '../../store/printed-sheets.js';
 import { remove } from '../../store/removal.js';
 import { ticksFor } from '../../store/ticks.js';
 import { type Form, text } from '../form.js';
@@ -28,6 +29,7 @@ export const askToRemove: Answerer = async (request, reply) => {
   const f = formatFor(request.kitchen);
   const diets = event.guests.reduce((n, { count }) => n + count, 0);
   const ticks = await ticksFor(request.server.house.db, event.key);
+  const printed = (await prints(request.server.house.db, [event.key])).length;
   const dishes = event.courses.flatMap((course) => course.dishes).length;
   return page(reply, 'events/remove', {
     title: `Remove ${event.name}`,
@@ -45,6 +47,7 @@ export const askToRemove: Answerer = async (request, reply) => {
         : '',
       event.served ? 'What was served, as it was kept when the event was done' : '',
       event.note && 'Its note',
+      printed > 0 ? 'What its papers said when they were printed; Undo does not bring that back' : '',
       ticks > 0
         ? `${ticks === 1 ? 'The tick' : `The ${f.number(ticks)} ticks`} on its prep list; Undo does not bring ${ticks === 1 ? 'that' : 'those'} back`
         : '',

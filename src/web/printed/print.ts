@@ -21,19 +21,23 @@ export const printPaper: Answerer = async (request, reply) => {
   if (!sheet) throw new Refused('Not printed: this is none of the papers of an event. Open it again.', 400);
   const { event, facts } = await eventOf(request);
   const here = await withBeside(request, { event, facts });
+  const paper = papers[sheet];
+  const lines = linesNow(paper.sheet(event, here.facts, here.beside));
+  const note = (some: readonly LineNow[]) =>
+    notePrint(request.server.house.db, { event: event.key, sheet, lines: some.map(asKept) }, saving(reply));
+  const address = paper.page(event.key);
+  if (!paper.part) {
+    await note(lines);
+    return goTo(reply, `${address}?printing=1`);
+  }
   const asked = { dishes: texts(form, 'd'), numbers: texts(form, 'n') };
-  const address = papers[sheet].page(event.key);
-  const query = papers[sheet].part ? copiesAddress(asked) : '';
-  const lines = linesNow(papers[sheet].sheet(event, here.facts, here.beside));
   const cards = tableCards(allergenMatrix(event, here.facts, here.beside).value);
   const { wanted, faults } = copiesOf(cards, asked);
   const chosen = cards.filter((card) => wanted.get(cardId(card))).map(({ dish }) => dish);
-  if (papers[sheet].part && (faults.length > 0 || chosen.length === 0))
-    return goTo(reply, `${address}?${query}`);
-  const kept = papers[sheet].part ? lines.filter(isOf(chosen)) : lines;
-  const { db } = request.server.house;
-  await notePrint(db, { event: event.key, sheet, lines: kept.map(asKept) }, saving(reply));
-  return goTo(reply, `${address}?${query && `${query}&`}printing=1`);
+  const chosenAddress = `${address}?${copiesAddress(asked)}`;
+  if (faults.length > 0 || chosen.length === 0) return goTo(reply, chosenAddress);
+  await note(lines.filter(isOf(chosen)));
+  return goTo(reply, `${chosenAddress}&printing=1`);
 };
 
 const isOf =

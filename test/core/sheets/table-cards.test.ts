@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
+import { byKey } from '../../../src/core/facts/facts.js';
+import { recipe } from '../../../src/core/facts/recipe.js';
 import { allergenMatrix } from '../../../src/core/sheets/allergen-matrix.js';
 import { tableCards } from '../../../src/core/sheets/table-cards.js';
-import { dish, factsOf, food, labelled, party } from '../small.js';
+import { dish, factsOf, food, labelled, party, steps } from '../small.js';
 
 const facts = factsOf([
   dish('pie', '1 portion', ['1 g flour', '1 g cheese']),
@@ -47,4 +49,19 @@ test('a cell that contains it counts as known, one that may and is in part unrea
   const { notKnown, rows } = allergenMatrix(party(1, ['pie', 'toast', 'pear']), facts).value;
   expect(rows[1]!.cells.filter(({ unknown }) => unknown)).toHaveLength(14);
   expect(notKnown).toBe(13);
+});
+
+// The pie and the toast share the board and the tray: the toast is handled with the milk and the cereals of the pie. The
+// flour may bring soya to both, and of the spread nobody knows, which the pie's card says. The pear shares nothing.
+test('what a dish is handled with is said apart, once for all equipment that brings the same', () => {
+  const shared = steps({ equipment: ['Board', 'Tray'] });
+  const all = [...facts.recipes.values()].map((one) => (one.key === 'pear' ? one : { ...one, ...shared }));
+  const here = { ...facts, recipes: byKey(all.map((one) => recipe.parse(one))) };
+  const [pie, toast, pear] = tableCards(allergenMatrix(party(1, ['pie', 'toast', 'pear']), here).value);
+  expect(toast!.handled).toEqual(['gluten, milk and what may contain soya (shared board and tray)']);
+  expect(pie!.handled).toEqual([
+    'gluten, what may contain soya and food that is not checked (shared board and tray)',
+  ]);
+  expect(pear!.handled).toEqual([]);
+  expect(pear!.contains).toEqual([]);
 });
