@@ -31,6 +31,8 @@ export const styles = [
   'lists.css',
   'eaters.css',
   'papers.css',
+  'cards.css',
+  'questions.css',
   'costs.css',
   'guests.css',
   'week.css',
