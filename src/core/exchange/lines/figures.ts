@@ -116,6 +116,13 @@ const partInWords = (tokens: readonly Token[], at: number): Single | undefined =
 /** "five spice", "half fat milk": a figure in words that belongs to a name. */
 const namesOf = new Set('spice bean cheese grain seed pepper fruit berry herb nut fat'.split(' '));
 
+/** "5 spice powder", "7-grain bread". */
+const isOfName = (tokens: readonly Token[], at: number): boolean => {
+  if (!/^\d$/.test(tokens[at]?.text ?? '')) return false;
+  const hyphen = isDash(tokens[at + 1]) && !tokens[at + 1]!.spaced && !tokens[at + 2]?.spaced;
+  return hyphen ? namesOf.has(tokens[at + 2]?.low ?? '') : isWord(tokens[at + 1], 'spice');
+};
+
 const inWords = (tokens: readonly Token[], at: number): Single | undefined => {
   const number = numberInWordsAt(tokens, at);
   if (number) return { value: r(number.value), end: number.end };
@@ -130,6 +137,7 @@ const single = (tokens: readonly Token[], at: number): Single | undefined => {
     !isWord(tokens[at], 'a', 'an', 'one')
   )
     return undefined;
+  if (isOfName(tokens, at)) return undefined;
   const alone = fraction(tokens, at);
   if (alone) return { ...alone, end: afterOfA(tokens, alone.end) };
   const part = partInWords(tokens, at);

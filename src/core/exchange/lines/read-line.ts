@@ -1,3 +1,4 @@
+import { Rational } from '../../quantity/rational.js';
 import { alternativeIn } from './alternatives.js';
 import { sizeIn } from './bracket.js';
 import { doubtsOfCount, doubtsOfFood, doubtsOfNotes } from './doubts.js';
@@ -78,6 +79,14 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
     because.push('Two amounts are stated, and only the first is read as the amount.');
   if (head.pack && named.unit === 'each' && head.crossed && !isPlural(named.food.at(-1)))
     because.push('Whether pieces are counted, or what they weigh in all, is not said.');
+  if (mayBeRange(line, head, named.food))
+    because.push('A stroke may stand between two figures, or in a part.');
+  if (
+    named.unit === 'each' &&
+    isWord(named.food[0], 'bean', 'grain', 'cheese', 'seed') &&
+    named.food.length > 1
+  )
+    because.push('The figure may belong to the name.');
   if (found.open) because.push('A bracket opens and never closes.');
   if (head.quantity?.isZero) because.push('An amount of nothing is stated.');
   return {
@@ -94,6 +103,14 @@ const compose = (line: Line, head: Head, rest: readonly Token[], lead: string[])
     because: [...new Set(because)],
   };
 };
+
+/** "2/3 carrots": two thirds, or two to three. */
+const mayBeRange = ({ text }: Line, { unit, quantity }: Head, food: readonly Token[]): boolean =>
+  unit === 'each' &&
+  quantity !== null &&
+  quantity.compare(Rational.one) < 0 &&
+  /^\d+ ?\/ ?\d+ /.test(text) &&
+  isPlural(food.at(-1));
 
 /** Said of a bare word that names a part of a dish. */
 export const mayBeHeading = 'It may be a heading.';
