@@ -98,8 +98,10 @@ const published: DietsList['published'] = diets.map((diet) => ({
   name: diet.name,
   kind: shortKinds[diet.kind],
   avoids: [
-    ...diet.avoidsTraits.map((trait) => traitNames[trait]),
-    ...diet.avoidsAllergens.map(allergenName),
+    ...new Set([
+      ...diet.avoidsTraits.map((trait) => traitNames[trait]),
+      ...diet.avoidsAllergens.map(allergenName),
+    ]),
     ...(diet.asksTraits.length > 0
       ? [`to be asked: ${diet.asksTraits.map((trait) => traitNames[trait]).join(', ')}`]
       : []),
