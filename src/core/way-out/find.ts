@@ -16,7 +16,7 @@ import type { StoodIn } from './others.js';
 import { type Posed, pose } from './pose.js';
 import { prover } from './proof.js';
 import type { Way } from './puzzle.js';
-import { type Treatment, treatedWords } from './treat.js';
+import { type Taken, type Treatment, treatedWords } from './treat.js';
 import { type Solve, waysByFigures } from './ways.js';
 
 /** What one move of a way out is: a dish more, more of a dish, or portions of one kept back. */
@@ -74,9 +74,15 @@ const mostTried = 6;
  * course, by the fewest dishes more, then the least cost, then the least work; at most three, with different dishes.
  * Every way was checked twice, by means that the search does not share. Ways that make ovens clash come last.
  */
-export const waysOut = (event: Event, facts: Facts, stoodIn: StoodIn, solve: Solve): WaysOut => {
+export const waysOut = (
+  event: Event,
+  facts: Facts,
+  stoodIn: StoodIn,
+  solve: Solve,
+  taken?: Taken,
+): WaysOut => {
   const coverage = coverageOf(event, facts);
-  const posed = pose(event, facts, stoodIn, coverage);
+  const posed = pose(event, facts, stoodIn, coverage, taken);
   const { puzzle, who, nothing } = posed;
   const lacking = [...who.flat(), ...nothing];
   const shown: WayOut[] = [];

@@ -3,39 +3,48 @@ import type { Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
 import { eats } from './lacking.js';
 
-/** The names of the courses, in lower case, in which each recipe stood at any event. */
-export type StoodIn = ReadonlyMap<string, ReadonlySet<string>>;
+/** How often each recipe stood in a course of which name, in lower case, at any event. */
+export type StoodIn = ReadonlyMap<string, ReadonlyMap<string, number>>;
 
 // The dishes that serve most tell; a library has hundreds that serve one guest.
 const most = 12;
+// A search that is to be quick looks at those that stood there most often.
+const mostLike = 60;
 
 /**
- * Other dishes of the library that would do in a course for some of these guests: made in portions, no component of
- * another, and such as stood in a course of that name before; where none did, all that stood in no other course of this
- * event's. Those that feed the most kinds of guests first, then by key.
+ * Dishes of the library that would do in a course, whoever eats them: made in portions, no component of another, and
+ * such as stood in a course of that name before; where none did, all that stood in no other course of this event's.
+ * Those that stood most often first, and no more than sixty.
  */
-export const othersFor = (
-  course: Course,
-  { courses }: Event,
-  guests: readonly Guest[],
-  facts: Facts,
-  stoodIn: StoodIn,
-): Recipe[] => {
+export const dishesLike = (course: Course, { courses }: Event, facts: Facts, stoodIn: StoodIn): Recipe[] => {
   const there = new Set(course.dishes.map(({ recipe }) => recipe));
   const components = componentsIn(facts);
   const dishes = [...facts.recipes.values()].filter(
     (one) => !one.archived && one.yield.portions !== null && !there.has(one.key) && !components.has(one.key),
   );
-  const stood = (one: Recipe, { name }: Course) => stoodIn.get(one.key)?.has(name.toLowerCase()) ?? false;
-  const such = dishes.filter((one) => stood(one, course));
-  const open = dishes.filter((one) => !courses.some((other) => stood(one, other)));
-  return (such.length > 0 ? such : open)
+  const times = (one: Recipe, { name }: Course) => stoodIn.get(one.key)?.get(name.toLowerCase()) ?? 0;
+  const such = dishes.filter((one) => times(one, course) > 0);
+  const like =
+    such.length > 0 ? such : dishes.filter((one) => courses.every((other) => times(one, other) === 0));
+  return like
+    .sort((a, b) => times(b, course) - times(a, course) || (a.key < b.key ? -1 : 1))
+    .slice(0, mostLike);
+};
+
+/** Those of them that some of these guests can eat: what feeds the most kinds of guests first, then by key. */
+export const othersFor = (
+  course: Course,
+  event: Event,
+  guests: readonly Guest[],
+  facts: Facts,
+  stoodIn: StoodIn,
+): Recipe[] =>
+  dishesLike(course, event, facts, stoodIn)
     .map((recipe) => ({ recipe, feeds: guests.filter((guest) => eats(guest, recipe, facts)).length }))
     .filter(({ feeds }) => feeds > 0)
     .sort((a, b) => b.feeds - a.feeds || (a.recipe.key < b.recipe.key ? -1 : 1))
     .slice(0, most)
     .map(({ recipe }) => recipe);
-};
 
 const componentsIn = ({ recipes }: Facts): Set<string> =>
   new Set(

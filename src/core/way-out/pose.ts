@@ -24,7 +24,7 @@ import {
 import { optionsFor } from './options.js';
 import { othersFor, type StoodIn } from './others.js';
 import type { Offer, Puzzle, Take } from './puzzle.js';
-import { namerFor } from './treat.js';
+import { type Namer, namerFor, type Taken, takenIn } from './treat.js';
 
 /** The whole event as a puzzle, with what its offers and needs stand for. */
 export type Posed = {
@@ -39,9 +39,15 @@ export type Posed = {
 };
 
 /** Everything that could be put before guests who lack something, course by course, as a puzzle to be solved. */
-export const pose = (event: Event, today: Facts, stoodIn: StoodIn, coverage: Coverage): Posed => {
+export const pose = (
+  event: Event,
+  today: Facts,
+  stoodIn: StoodIn,
+  coverage: Coverage,
+  taken: Taken = takenIn(today),
+): Posed => {
   const lacks = lackingIn(event, coverage);
-  const { offerings, facts } = offeringsFor(event, lacks, today, stoodIn);
+  const { offerings, facts } = offeringsFor(event, lacks, today, stoodIn, namerFor(taken));
   const takers = offerings.map((offering) => takersOf(offering, lacks, event, facts));
   const offers: Offer[] = offerings.map((offering) => ({
     key: `${offering.kind} ${offering.recipe.key}`,
@@ -75,8 +81,7 @@ export const pose = (event: Event, today: Facts, stoodIn: StoodIn, coverage: Cov
   return { puzzle: { offers, needs }, offerings, who, nothing, facts };
 };
 
-const offeringsFor = (event: Event, lacks: readonly Lack[], today: Facts, stoodIn: StoodIn) => {
-  const namer = namerFor(today);
+const offeringsFor = (event: Event, lacks: readonly Lack[], today: Facts, stoodIn: StoodIn, namer: Namer) => {
   const offerings: Offering[] = [];
   const fresh: Recipe[] = [];
   for (const course of event.courses) {

@@ -33,9 +33,17 @@ const mostLetters = 120;
 /** Names and keys that no recipe bears; asked anew for each recipe made, so that no two get the same. */
 export type Namer = { name(wanted: string): string; key(name: string): string };
 
-export const namerFor = ({ recipes }: Facts): Namer => {
-  const names = new Set([...recipes.values()].map(({ name }) => normalName(name)));
-  const keys = new Set(recipes.keys());
+/** Names, as they compare, and keys that recipes of the kitchen have. */
+export type Taken = { names: readonly string[]; keys: readonly string[] };
+
+export const takenIn = ({ recipes }: Facts): Taken => ({
+  names: [...recipes.values()].map(({ name }) => normalName(name)),
+  keys: [...recipes.keys()],
+});
+
+export const namerFor = (taken: Taken): Namer => {
+  const names = new Set(taken.names);
+  const keys = new Set(taken.keys);
   return {
     name: (wanted) => {
       for (let n = 1; ; n++) {

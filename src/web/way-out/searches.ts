@@ -1,5 +1,7 @@
 import type { Facts } from '../../core/facts/facts.js';
 import type { WaysOut } from '../../core/way-out/find.js';
+import { neededFor } from '../../core/way-out/needed.js';
+import { takenIn } from '../../core/way-out/treat.js';
 import { kitchenFacts } from '../../store/facts.js';
 import type { Db } from '../../store/schema.js';
 import { stoodIn } from '../../store/stood-in.js';
@@ -31,7 +33,9 @@ export const waysFor = async (db: Db, one: OneEvent, wait: number): Promise<Ways
 };
 
 const begin = async (db: Db, all: Map<string, Kept>, { event }: OneEvent, facts: Facts): Promise<Kept> => {
-  const begun = search({ event, facts, stoodIn: await stoodIn(db) });
+  const stood = await stoodIn(db);
+  const needed = neededFor(event, facts, stood);
+  const begun = search({ event, facts: needed, stoodIn: stood, taken: takenIn(facts) });
   const over = () => forget(all, event.key, kept);
   const kept: Kept = { facts, search: begun, leave: setTimeout(over, left.underWay).unref() };
   all.set(event.key, kept);

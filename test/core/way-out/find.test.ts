@@ -1,6 +1,7 @@
 import { beforeAll, expect, test } from 'vitest';
 import type { Event } from '../../../src/core/facts/event.js';
 import { waysOut } from '../../../src/core/way-out/find.js';
+import type { StoodIn } from '../../../src/core/way-out/others.js';
 import type { Solve } from '../../../src/core/way-out/ways.js';
 import { loadSolver } from '../../../src/way-out/highs.js';
 import { dish, factsOf, food, labelled, pack, party, steps } from '../small.js';
@@ -39,7 +40,7 @@ const guest = (name: string, diets: string[], more: object = {}) => ({
   diets,
   ...more,
 });
-const find = (event: Event, from = facts, stoodIn = new Map<string, Set<string>>()) =>
+const find = (event: Event, from = facts, stoodIn: StoodIn = new Map()) =>
   waysOut(event, from, stoodIn, solve);
 const moves = (event: Event, from = facts) =>
   find(event, from).ways.map((way) => way.moves.map(({ dish, guests, who }) => [dish, guests, ...who]));
@@ -149,8 +150,8 @@ test('a missing price is not known, never nothing; a dish of another course is n
     ['Beans', undefined],
   ]);
   const stood = new Map([
-    ['beans', new Set(['pudding'])],
-    ['cod-bake', new Set(['main'])],
+    ['beans', new Map([['pudding', 2]])],
+    ['cod-bake', new Map([['main', 1]])],
   ]);
   const event = supper(guest('Ana', ['no-milk']));
   const pudding = { ...event.courses[0]!, key: 'pudding', name: 'Pudding', dishes: [] };

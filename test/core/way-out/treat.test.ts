@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Substitute } from '../../../src/core/facts/ingredient.js';
 import { substitute } from '../../../src/core/facts/ingredient.js';
 import { recipeOf } from '../../../src/core/lookup.js';
-import { namerFor, type Treatment, treated } from '../../../src/core/way-out/treat.js';
+import { namerFor, type Treatment, takenIn, treated } from '../../../src/core/way-out/treat.js';
 import { dish, factsOf, food } from '../small.js';
 
 const facts = factsOf([
@@ -23,7 +23,7 @@ const swap = (ingredient: string, item: Substitute['item'], ratio: string): Trea
   substitute: substitute.parse({ key: 's1', item, ratio }),
 });
 const make = (recipe: string, ...treatments: Treatment[]) =>
-  treated(recipeOf(recipe, facts), treatments, facts, namerFor(facts));
+  treated(recipeOf(recipe, facts), treatments, facts, namerFor(takenIn(facts)));
 const lines = (made: { lines: { amount: string | null; unit: string; item: object }[] }) =>
   made.lines.map(({ amount, unit, item }) => [amount, unit, ...Object.values(item)]);
 
@@ -34,7 +34,7 @@ test('a swap goes through components by its ratio, and each becomes a variant of
     { ...recipeOf('tart', light), lines: recipeOf('tart', light).lines.slice(0, 2) },
     [swap('butter', { ingredient: 'oil' }, '0.8')],
     light,
-    namerFor(light),
+    namerFor(takenIn(light)),
   )!;
   expect(made.recipe).toMatchObject({
     variantOf: 'tart',
@@ -80,7 +80,7 @@ test('a substitute that is made of what it goes into is none; what is not in a d
 });
 
 test('names and keys are free ones', () => {
-  const namer = namerFor(facts);
+  const namer = namerFor(takenIn(facts));
   expect([namer.name('Tart'), namer.name('Tart')]).toEqual(['Tart 2', 'Tart 3']);
   expect([namer.key('Tart'), namer.key('Tart')]).toEqual(['tart-2', 'tart-3']);
   expect(namer.name('x'.repeat(200))).toHaveLength(120);
