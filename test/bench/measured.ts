@@ -5,6 +5,8 @@ import { dishesUsing } from '../../src/store/dishes.js';
 import { read } from '../../src/store/documents.js';
 import { list } from '../../src/store/events.js';
 import { consistently, eventFacts, loadFacts } from '../../src/store/facts.js';
+import { periods } from '../../src/store/prep-periods.js';
+import { prints } from '../../src/store/printed-sheets.js';
 import { relativesOf } from '../../src/store/recipes.js';
 import type { Db } from '../../src/store/schema.js';
 import { daysFrom, today } from './kitchen/days.js';
@@ -20,7 +22,7 @@ export const pages: readonly Measured[] = [
   {
     name: 'event page',
     page: `/events/${event}`,
-    facts: async (db) => [await eventFacts(db, [event]), await coming(db, today)],
+    facts: async (db) => [await eventFacts(db, [event]), await prints(db, [event]), await coming(db, today)],
   },
   {
     name: 'recipe page',
@@ -39,7 +41,16 @@ export const pages: readonly Measured[] = [
       const listed = await list(db, { from, to });
       const later = await list(db, { from: daysFrom(to, 1), most: 40 });
       const keys = new Set([...listed.map(({ key }) => key), ...(await preparedOn(db, { from, to }))]);
-      return [listed, later, await eventFacts(db, [...keys]), await coming(db, today)];
+      const loaded = (await eventFacts(db, [...keys]))!;
+      const ticks = await periods(db, { from, to });
+      const open = loaded.events.filter(
+        ({ state, date }) => state !== 'done' && state !== 'cancelled' && date >= today,
+      );
+      const printed = await prints(
+        db,
+        open.map(({ key }) => key),
+      );
+      return [listed, later, loaded, ticks, printed, await coming(db, today)];
     },
   },
   {
@@ -47,7 +58,11 @@ export const pages: readonly Measured[] = [
     page: '/prep',
     facts: async (db) => {
       const keys = await preparedOn(db, { from: today, to: today });
-      return [await eventFacts(db, keys), await coming(db, today)];
+      return [
+        await eventFacts(db, keys),
+        await periods(db, { from: today, to: today }),
+        await coming(db, today),
+      ];
     },
   },
 ];
