@@ -72,6 +72,17 @@ type Found = { cells: CoverageCell[]; cover: CourseCover; verdicts: Map<Dish, Ve
  * dish that must be kept apart for them and is not, or by portions that do not reach.
  */
 export const coverageOf = (event: Event, facts: Facts): Coverage => {
+  const known = answers.get(event);
+  if (known?.facts === facts) return known.coverage;
+  const coverage = workOut(event, facts);
+  answers.set(event, { facts, coverage });
+  return coverage;
+};
+
+// By the event, so that what was only tried out in a form is forgotten with it.
+const answers = new WeakMap<Event, { facts: Facts; coverage: Coverage }>();
+
+const workOut = (event: Event, facts: Facts): Coverage => {
   const dishes = event.courses.flatMap((course) => course.dishes);
   const eaters: EatersOf = new Map(dishes.map((dish) => [dish, eatersOf(dish.eaters, event)]));
   const found = event.courses.map((course) => {
