@@ -1,12 +1,11 @@
 import { handledWords } from '../../core/handled-with.js';
-import { headCount } from '../../core/requirements.js';
-import { firstCourse } from '../../core/service.js';
 import { type AllergenMatrix, allergenMatrix, isOpen } from '../../core/sheets/allergen-matrix.js';
 import { allergenMatrixSheet } from '../../core/sheets/allergen-matrix-sheet.js';
 import { answerSheet } from '../answer.js';
 import { printedNow } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
 import { type EventHead, eventOf, headOf } from '../events/event.js';
+import { partyInWords } from '../events/party-in-words.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
 import { labelWords } from '../label-days.js';
@@ -57,7 +56,6 @@ export const showAllergens: Answerer = async (request, reply) => {
   const sheet = allergenMatrixSheet(answer);
   const dish = query(request, 'dish');
   const at = addressesOf(event.key);
-  const serve = firstCourse(event)?.time;
   return answerSheet(reply, sheet, 'allergens/show', {
     title: `Diets and allergens, ${event.name}`,
     nav: 'Events',
@@ -78,14 +76,7 @@ export const showAllergens: Answerer = async (request, reply) => {
     foot: sheet.foot,
     paper: {
       left: value.facts.kitchen.name,
-      middle: [
-        event.name,
-        f.dateYear(event.date),
-        serve && `serve ${serve}`,
-        f.count(headCount(event), 'guest'),
-      ]
-        .filter(Boolean)
-        .join(', '),
+      middle: partyInWords(event, f),
       right: 'Allergen matrix',
       foot: `${printedNow(request)} Void when a recipe, a brand or a label changes.`,
     },

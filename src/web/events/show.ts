@@ -1,6 +1,4 @@
 import type { Answer } from '../../core/problem.js';
-import { headCount } from '../../core/requirements.js';
-import { firstCourse } from '../../core/service.js';
 import { type EventSummary, eventSummary } from '../../core/sheets/event-summary.js';
 import { eventSummarySheet } from '../../core/sheets/event-summary-sheet.js';
 import { answerSheet } from '../answer.js';
@@ -13,6 +11,7 @@ import { type Clashes, clashes, leftOpen, withPapers } from './clashes.js';
 import { type MenuCourse, menuRows } from './dishes.js';
 import { type EventHead, eventOf, headOf } from './event.js';
 import { type Fact, factLine } from './fact-line.js';
+import { partyInWords } from './party-in-words.js';
 
 export type EventPage = {
   head: EventHead;
@@ -76,14 +75,9 @@ export const eventPage = (
   };
 };
 
-const paperOf = ({ event, facts }: EventSummary, f: Format, foot: string): EventPage['paper'] => {
-  const serve = firstCourse(event)?.time;
-  const guests = f.count(headCount(event), 'guest');
-  const middle = [event.name, f.dateYear(event.date), serve && `serve ${serve}`, guests];
-  return {
-    left: facts.kitchen.name,
-    middle: middle.filter(Boolean).join(', '),
-    right: 'Event summary',
-    foot,
-  };
-};
+const paperOf = ({ event, facts }: EventSummary, f: Format, foot: string): EventPage['paper'] => ({
+  left: facts.kitchen.name,
+  middle: partyInWords(event, f),
+  right: 'Event summary',
+  foot,
+});

@@ -1,13 +1,12 @@
 import { shortWords } from '../../core/coverage-problems.js';
 import { handledWords } from '../../core/handled-with.js';
-import { headCount } from '../../core/requirements.js';
-import { firstCourse } from '../../core/service.js';
 import { type PassGuest, type PassList, passList } from '../../core/sheets/pass-list.js';
 import { dishAtPass, dishWithWhy, passListSheet, toSettleAtPass } from '../../core/sheets/pass-list-sheet.js';
 import { answerSheet } from '../answer.js';
 import { printedNow } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
 import { type EventHead, eventOf, headOf } from '../events/event.js';
+import { partyInWords } from '../events/party-in-words.js';
 import { type Format, formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { labelWords } from '../label-days.js';
@@ -51,7 +50,6 @@ export const showPass: Answerer = async (request, reply) => {
   const { event } = value;
   const sheet = passListSheet(answer);
   const f = formatFor(request.kitchen);
-  const serve = firstCourse(event)?.time;
   return answerSheet(reply, sheet, 'pass/show', {
     title: `For the pass, ${event.name}`,
     nav: 'Events',
@@ -84,14 +82,7 @@ export const showPass: Answerer = async (request, reply) => {
     foot: sheet.foot,
     paper: {
       left: value.facts.kitchen.name,
-      middle: [
-        event.name,
-        f.dateYear(event.date),
-        serve && `serve ${serve}`,
-        f.count(headCount(event), 'guest'),
-      ]
-        .filter(Boolean)
-        .join(', '),
+      middle: partyInWords(event, f),
       right: 'For the pass',
       foot: `${printedNow(request)} Keep it in the kitchen. Void when guests, menu, a recipe or a label change.`,
     },

@@ -37,30 +37,8 @@ const said = { fresh: 'new', changed: 'changed', older: 'older', same: 'same' };
 const tableOf = (plan: Plan, f: Format): string[][] =>
   [
     ...kinds.flatMap((kind) => plan[kind].map((one) => pricedCells(one, said[kind], f))),
-    ...plan.unmatched.map(({ row }) => [
-      String(row.line),
-      'unmatched',
-      row.name || row.id,
-      typedMeasure(row.size),
-      f.plainMoney(row.price),
-      row.date,
-      '',
-      '',
-      '',
-      '',
-    ]),
-    ...plan.leftOut.map((row) => [
-      String(row.line),
-      'left out',
-      row.name || row.id,
-      typedMeasure(row.size),
-      f.plainMoney(row.price),
-      row.date,
-      '',
-      '',
-      '',
-      '',
-    ]),
+    ...plan.unmatched.map(({ row }) => notTaken(row, 'unmatched', f)),
+    ...plan.leftOut.map((row) => notTaken(row, 'left out', f)),
     ...plan.refused.map(({ line, name, sentence }) => [
       String(line),
       'refused',
@@ -74,6 +52,19 @@ const tableOf = (plan: Plan, f: Format): string[][] =>
       sentence,
     ]),
   ].sort((a, b) => Number(a[0]) - Number(b[0]));
+
+const notTaken = (row: Plan['leftOut'][number], kind: string, f: Format): string[] => [
+  String(row.line),
+  kind,
+  row.name || row.id,
+  typedMeasure(row.size),
+  f.plainMoney(row.price),
+  row.date,
+  '',
+  '',
+  '',
+  '',
+];
 
 const pricedCells = (priced: Priced, kind: string, f: Format): string[] => {
   const { row, match, before } = priced;
