@@ -4,7 +4,7 @@ import type { AllergenState, Ingredient } from './facts/ingredient.js';
 import type { AllergenListId, Kitchen } from './facts/kitchen.js';
 import type { Recipe } from './facts/recipe.js';
 import { ingredientOf, once, recipeOf } from './lookup.js';
-import { closure } from './scaling.js';
+import { closureOf } from './scaling.js';
 
 /** contains beats may contain beats not known beats free. */
 export type State = 'contains' | 'may' | 'unknown' | 'free';
@@ -147,7 +147,7 @@ export const ways = once((recipe: Recipe, facts: Facts): Way[] => {
 
 /** Recipes without a single line, the recipe itself or below it: of what is in them nothing is known. */
 export const unwritten = once((recipe: Recipe, facts: Facts): Recipe[] =>
-  closure([recipe], facts).filter(({ lines }) => lines.length === 0),
+  closureOf(recipe, facts).filter(({ lines }) => lines.length === 0),
 );
 
 /**
@@ -165,7 +165,7 @@ export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] => {
   const list = listOf(facts.kitchen);
   const cells = list.items.map((item): Cell => ({ item, state: 'free', unknown: false, brings: [] }));
   for (const { ingredient, through } of all)
-    for (const { at, state, unknown } of notFree(list, ingredient)) {
+    for (const { at, state, unknown } of notFree(ingredient, list)) {
       const cell = cells[at]!;
       cell.state = worst(cell.state, state);
       cell.unknown ||= unknown;
@@ -174,17 +174,17 @@ export const cellsOf = (all: readonly Way[], facts: Facts): Cell[] => {
   return cells;
 };
 
-type Open = Known & { at: number };
+type NotFree = Known & { item: AllergenItem; at: number };
 
-const kept = new WeakMap<Ingredient, { list: AllergenList; open: Open[] }>();
+const kept = new WeakMap<Ingredient, { list: AllergenList; entries: NotFree[] }>();
 
-/** The entries of a list that an ingredient is not free of, by their place in it; most ingredients have few. */
-const notFree = (list: AllergenList, ingredient: Ingredient): Open[] => {
+/** The entries of a list that an ingredient is not free of, with their place in it; most ingredients have few. */
+export const notFree = (ingredient: Ingredient, list: AllergenList): readonly NotFree[] => {
   const known = kept.get(ingredient);
-  if (known?.list === list) return known.open;
-  const open = list.items
-    .map(({ members }, at) => ({ at, ...stateOf(ingredient, members) }))
+  if (known?.list === list) return known.entries;
+  const entries = list.items
+    .map((item, at) => ({ item, at, ...stateOf(ingredient, item.members) }))
     .filter(({ state }) => state !== 'free');
-  kept.set(ingredient, { list, open });
-  return open;
+  kept.set(ingredient, { list, entries });
+  return entries;
 };

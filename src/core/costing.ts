@@ -16,7 +16,7 @@ import { boughtIn, isMissing, latestPrice, preferredPack } from './weighing.js';
 export type PackPrice = { price: Rational; size: Quantity; date: string; guess: boolean };
 
 /** The pack and price an ingredient's lines are priced at, in minor units; or the problem that leaves it open. */
-export const packPrice = once((ingredient: Ingredient, facts: Facts): PackPrice | Problem => {
+export const packPrice = (ingredient: Ingredient, facts: Facts): PackPrice | Problem => {
   const pack = preferredPack(ingredient);
   if (!pack) return ingredient.packs.length > 1 ? noPreferredPack(ingredient) : noPrice(ingredient);
   const price = latestPrice(pack);
@@ -25,7 +25,7 @@ export const packPrice = once((ingredient: Ingredient, facts: Facts): PackPrice 
   // An empty pack can't be saved; where one slipped in, a price for nothing is no price.
   if (size.value.isZero) return noPrice(ingredient);
   return { price: Rational.of(price.price), size, date: price.date, guess: price.guess };
-});
+};
 
 /** What one gram, millilitre or piece as purchased costs, and what leaves that open or a guess. */
 type Rate = { rate: Rational | undefined; problems: Problem[] };

@@ -120,7 +120,8 @@ const findIn = (course: Course, guest: Guest, eaters: EatersOf, facts: Facts): F
     const counts = !isChoosy(guest) || countsFor(guest, dish, course, facts);
     const served = (verdict: Verdict) => (counts ? verdict : harder(verdict, 'unknown'));
     const verdict = served(judged.verdict);
-    cells.push({ ...judged, verdict, counts, dish: dish.key, course: course.key, name: recipe.name });
+    const { reasons } = judged;
+    cells.push({ verdict, reasons, counts, dish: dish.key, course: course.key, name: recipe.name });
     has = easier(has!, verdict);
     const plain = guest.other ? judgeGuest({ ...guest, other: '' }, recipe, facts).verdict : judged.verdict;
     verdicts.set(dish, served(plain));

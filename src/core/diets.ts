@@ -108,10 +108,10 @@ const judge = (diet: Diet, ingredient: Ingredient): Found => {
 
 const ofContent: Record<Content, Verdict> = { in: 'no', unknown: 'unknown', 'not-in': 'yes' };
 
-const byContent = (ingredient: Ingredient, keys: readonly string[], facts: Facts): Found =>
-  keys.length === 0
-    ? yes
-    : { verdict: ofContent[contentOf(ingredient, keys, facts)], because: ingredient.key };
+const byContent = (ingredient: Ingredient, keys: readonly string[], facts: Facts): Found => ({
+  verdict: ofContent[contentOf(ingredient, keys, facts)],
+  because: ingredient.key,
+});
 
 /** Everything below a recipe against one rule; where a recipe has no lines, nobody is told yes. */
 const judgeAll = (
@@ -146,8 +146,10 @@ const judgeDiet = (id: string, recipe: Recipe, facts: Facts): Judged =>
   keptFor(id, recipe, facts, () => {
     const diet = dietOf(id, facts.kitchen);
     if (!diet) return { verdict: 'unknown', reasons: [] };
+    const rule = (ingredient: Ingredient): Found => judge(diet, ingredient);
+    if (diet.avoidsIngredients.length === 0) return judgeAll(id, recipe, facts, rule);
     return judgeAll(id, recipe, facts, (ingredient) =>
-      hardest([judge(diet, ingredient), byContent(ingredient, diet.avoidsIngredients, facts)]),
+      hardest([rule(ingredient), byContent(ingredient, diet.avoidsIngredients, facts)]),
     );
   });
 

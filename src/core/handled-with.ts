@@ -7,7 +7,7 @@ import { recipeOf } from './lookup.js';
 import { normalName } from './names.js';
 import { isLive } from './prep.js';
 import { listed } from './problems.js';
-import { closure } from './scaling.js';
+import { closureOf } from './scaling.js';
 
 /** What else touches a piece of equipment: a dish of this event or of another one that is worked on that day. */
 export type Beside = {
@@ -72,7 +72,7 @@ const usesOf = (event: Event, facts: Facts): Use[] => {
   return event.courses.flatMap(({ dishes }) =>
     dishes.flatMap((dish) => {
       const root = recipeOf(dish.recipe, facts);
-      return closure([root], facts).flatMap((recipe) =>
+      return closureOf(root, facts).flatMap((recipe) =>
         recipe.steps.flatMap((step) => {
           const worked = dated.get(recipe.key) ?? [];
           const dates = new Set(worked.filter((one) => one.step?.key === step.key).map(({ date }) => date));

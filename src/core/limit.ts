@@ -12,7 +12,7 @@ import { missingFact } from './problems.js';
 import { exact } from './quantity/amount.js';
 import { Rational } from './quantity/rational.js';
 import { type Base, quantity } from './quantity/units.js';
-import { closure, scale } from './scaling.js';
+import { closureOf, scale } from './scaling.js';
 import { boughtIn, isMissing, weigh } from './weighing.js';
 
 /** What a cook has of an ingredient that is to be used up. */
@@ -108,7 +108,7 @@ const wholeOnes = (recipe: Recipe, ingredient: Ingredient, use: Use, all: Ration
 /** What can be asked for by an ingredient at hand: all that go in with an amount, through every component. */
 export const atHand = (recipe: Recipe, facts: Facts): Ingredient[] => {
   const found = new Set<Ingredient>();
-  for (const one of closure([recipe], facts))
+  for (const one of closureOf(recipe, facts))
     for (const { item, amount } of one.lines)
       if ('ingredient' in item && amount !== null) found.add(ingredientOf(item.ingredient, facts));
   return [...found];

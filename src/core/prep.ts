@@ -10,7 +10,7 @@ import { exact } from './quantity/amount.js';
 import type { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
 import { type DishNeed, dishNeed } from './requirements.js';
-import { closure, type LineNeed, type RecipeNeed } from './scaling.js';
+import { closureOf, type LineNeed, type RecipeNeed } from './scaling.js';
 import { type Station, type Stay, stationOf, stays } from './working-order.js';
 
 /** Part of a job that one event asks for. */
@@ -69,7 +69,7 @@ export const prepFor = (events: readonly Event[], today: Facts, span?: Span): An
     const dated = datedSteps(event, facts, span);
     const needs = event.courses
       .flatMap(({ dishes }) => dishes)
-      .filter(({ recipe }) => closure([recipeOf(recipe, facts)], facts).some(({ key }) => dated.has(key)))
+      .filter(({ recipe }) => closureOf(recipeOf(recipe, facts), facts).some(({ key }) => dated.has(key)))
       .map((dish) => dishNeed(dish, event, facts));
     problems.push(...needs.flatMap((need) => need.problems));
     for (const planned of plan(dated, needs)) addJob(planned, event, jobs, problems);

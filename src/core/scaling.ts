@@ -4,7 +4,7 @@ import type { Cup } from './facts/kitchen.js';
 import type { Recipe } from './facts/recipe.js';
 import { type LineNeed, lineNeed } from './line-need.js';
 import { minutesFar } from './line-problems.js';
-import { recipeOf } from './lookup.js';
+import { once, recipeOf } from './lookup.js';
 import type { Answer, Problem } from './problem.js';
 import { noLines, noYield } from './problems.js';
 import { Rational } from './quantity/rational.js';
@@ -40,6 +40,9 @@ export const closure = (roots: readonly Recipe[], facts: Facts): Recipe[] => {
   return order.reverse();
 };
 
+/** A recipe and every component below it, each before what it uses. */
+export const closureOf = once((root: Recipe, facts: Facts): readonly Recipe[] => closure([root], facts));
+
 /**
  * A recipe at `factor` batches with all below it: every line's amount, prepared grams and as purchased, exact.
  * Uses of a component are summed first, so a whole-pieces line rounds up once for the whole of what is asked.
@@ -48,7 +51,7 @@ export const scale = (root: Recipe, factor: Rational | undefined, facts: Facts):
   const problems: Problem[] = [];
   const factors = new Map<string, Rational | undefined>([[root.key, factor]]);
   const needs: RecipeNeed[] = [];
-  for (const recipe of closure([root], facts)) {
+  for (const recipe of closureOf(root, facts)) {
     const cup = cupOf(recipe, facts);
     const batches = factors.get(recipe.key);
     if (recipe.lines.length === 0) problems.push(noLines(recipe));

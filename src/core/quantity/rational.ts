@@ -100,7 +100,10 @@ export class Rational {
   }
 
   compare(o: Rational): -1 | 0 | 1 {
-    return this.minus(o).sign;
+    if (!small(this, o)) return this.minus(o).sign;
+    const here = num(this.n) * num(o.d);
+    const there = num(o.n) * num(this.d);
+    return here < there ? -1 : here > there ? 1 : 0;
   }
 
   equals(o: Rational): boolean {

@@ -4,6 +4,7 @@ import {
   type Cell,
   isUnread,
   listOf,
+  notFree,
   unwritten,
   ways,
 } from '../allergens.js';
@@ -62,7 +63,8 @@ export const allergenMatrix = (
     }),
   );
   const coverage = coverageOf(event, facts);
-  const blank = rows.flatMap(({ recipe }) => unwritten(recipe, facts));
+  const recipes = rows.map(({ recipe }) => recipe);
+  const blank = recipes.flatMap((recipe) => unwritten(recipe, facts));
   return {
     value: {
       event,
@@ -73,9 +75,13 @@ export const allergenMatrix = (
       coverage,
       handled: handledWith(event, beside, today).filter(({ shared }) => shared.length > 0),
       notKnown: rows.reduce((n, row) => n + row.cells.filter(isOpen).length, 0),
-      labels: labelDates(rows, facts),
+      labels: labelDates(recipes, facts),
     },
-    problems: worstFirst([...coverageProblems(event, coverage), ...blank.map(noLines), ...unreadIn(rows)]),
+    problems: worstFirst([
+      ...coverageProblems(event, coverage),
+      ...blank.map(noLines),
+      ...unreadIn(recipes, facts),
+    ]),
   };
 };
 
@@ -83,19 +89,19 @@ export const allergenMatrix = (
 export const isOpen = ({ state, unknown }: Pick<Cell, 'state' | 'unknown'>): boolean =>
   unknown && state !== 'contains';
 
-/** The unread labels behind not-known cells: each ingredient once, with all it leaves open and in which dishes. */
-export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): Problem[] => {
+/** The unread labels in dishes: each ingredient once, with all it leaves open and in which dishes. */
+export const unreadIn = (recipes: readonly Recipe[], facts: Facts): Problem[] => {
+  const list = listOf(facts.kitchen);
   const open = new Map<string, { ingredient: Ingredient; dishes: Set<string>; items: Set<string> }>();
-  for (const { recipe, cells } of rows)
-    for (const cell of cells)
-      for (const bringer of cell.brings) {
-        const { ingredient, state } = bringer;
+  for (const recipe of recipes)
+    for (const { ingredient } of ways(recipe, facts))
+      for (const entry of notFree(ingredient, list)) {
         // A may-contain can hide a label that was not read to the end.
-        if (!isOpen(bringer) || (state === 'may' && !isUnread(ingredient, cell.item))) continue;
-        const entry = open.get(ingredient.key) ?? { ingredient, dishes: new Set(), items: new Set() };
-        entry.dishes.add(recipe.name);
-        entry.items.add(cell.item.short.toLowerCase());
-        open.set(ingredient.key, entry);
+        if (!isOpen(entry) || (entry.state === 'may' && !isUnread(ingredient, entry.item))) continue;
+        const found = open.get(ingredient.key) ?? { ingredient, dishes: new Set(), items: new Set() };
+        found.dishes.add(recipe.name);
+        found.items.add(entry.item.short.toLowerCase());
+        open.set(ingredient.key, found);
       }
   return [...open.values()].map(({ ingredient, dishes, items }) =>
     unreadLabel([...dishes], ingredient, [...items]),
@@ -103,11 +109,8 @@ export const unreadIn = (rows: readonly Pick<MatrixRow, 'recipe' | 'cells'>[]): 
 };
 
 /** The first and last day on which a label of what is in the dishes was read. */
-export const labelDates = (
-  rows: readonly Pick<MatrixRow, 'recipe'>[],
-  facts: Facts,
-): AllergenMatrix['labels'] => {
-  const inDishes = new Set(rows.flatMap(({ recipe }) => ways(recipe, facts)).map((way) => way.ingredient));
+export const labelDates = (recipes: readonly Recipe[], facts: Facts): AllergenMatrix['labels'] => {
+  const inDishes = new Set(recipes.flatMap((recipe) => ways(recipe, facts)).map((way) => way.ingredient));
   const dates = [...inDishes]
     .flatMap(({ allergens }) => Object.values(allergens))
     .flatMap(({ source, date }) => (source === 'label' && date ? [date] : []))

@@ -42,7 +42,7 @@ export const fullLabel = (recipe: Recipe, made: string, facts: Facts): Answer<Fu
   const runs = joined(parts.map((part) => part.runs));
   if (tooLong(runs)) problems.push(labelTooLong(recipe));
   const cells = allergensOf(recipe, facts);
-  const unread = unreadIn([{ recipe, cells }]);
+  const unread = unreadIn([recipe], facts);
   const days = recipe.keepingDays;
   if (days === null) problems.push(keepingOpen(recipe));
   return {
@@ -56,7 +56,7 @@ export const fullLabel = (recipe: Recipe, made: string, facts: Facts): Answer<Fu
       complete: [...problems, ...unread].every(({ weight }) => weight === 'check'),
       made,
       useBy: days === null ? undefined : addDays(made, days),
-      labels: labelDates([{ recipe }], facts),
+      labels: labelDates([recipe], facts),
     },
     problems: worstFirst([...unread, ...problems]),
   };

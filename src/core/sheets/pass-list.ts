@@ -1,4 +1,3 @@
-import { allergensOf } from '../allergens.js';
 import {
   type Coverage,
   type CoverageCell,
@@ -74,7 +73,6 @@ export const passList = (event: Event, today: Facts, beside: readonly Event[] = 
   const rows = coverage.rows.filter(({ guest }) => guest && (!guest.answered || isChoosy(guest)));
   const dishes = event.courses.flatMap((course) => course.dishes);
   const cooked = dishes.map((dish) => recipeOf(dish.recipe, facts));
-  const matrix = cooked.map((recipe) => ({ recipe, cells: allergensOf(recipe, facts) }));
   return {
     value: {
       event,
@@ -88,9 +86,9 @@ export const passList = (event: Event, today: Facts, beside: readonly Event[] = 
       notListed: notListed(coverage),
       cautions: rows.flatMap(({ who, cautions }) => cautions.map((words) => ({ who, words }))),
       handled: handledWith(event, beside, today).filter(({ shared }) => shared.length > 0),
-      labels: labelDates(matrix, facts),
+      labels: labelDates(cooked, facts),
     },
-    problems: worstFirst([...coverageProblems(event, coverage), ...unreadIn(matrix)]),
+    problems: worstFirst([...coverageProblems(event, coverage), ...unreadIn(cooked, facts)]),
   };
 };
 

@@ -91,14 +91,9 @@ export const scaledRecipe = (
       complete: whole.complete,
       aPortion: portions && !portions.isZero ? toMinor(whole.cost.over(portions)) : undefined,
       allergens,
-      labels: labelDates([{ recipe }], facts),
+      labels: labelDates([recipe], facts),
     },
-    problems: worstFirst([
-      ...problems,
-      ...found,
-      ...checkYield(recipe, facts),
-      ...unreadIn([{ recipe, cells: allergens }]),
-    ]),
+    problems: worstFirst([...problems, ...found, ...checkYield(recipe, facts), ...unreadIn([recipe], facts)]),
   };
 };
 

@@ -1,4 +1,3 @@
-import { allergensOf } from '../allergens.js';
 import { checkYield } from '../batch.js';
 import { priceProblems } from '../costing.js';
 import { type Coverage, coverageOf, coverageProblems } from '../coverage.js';
@@ -36,6 +35,9 @@ export const toSettle = ({ event, facts, needs, coverage, days }: Worked): Probl
     ...ovenProblems(event, ovenAsks(event, days, facts), facts),
     ...dishes.flatMap((need) => [...need.problems, ...priceProblems(need.recipes, facts)]),
     ...[...recipes].flatMap((recipe) => checkYield(recipe, facts)),
-    ...unreadIn(dishes.map(({ recipe }) => ({ recipe, cells: allergensOf(recipe, facts) }))),
+    ...unreadIn(
+      dishes.map(({ recipe }) => recipe),
+      facts,
+    ),
   ]);
 };

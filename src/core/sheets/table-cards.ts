@@ -29,7 +29,11 @@ export const tableCards = ({
 }: Pick<AllergenMatrix, 'rows' | 'handled' | 'facts'>): TableCard[] =>
   rows.map((row) => {
     const shared = handled.find(({ course, dish }) => course === row.course && dish === row.dish);
-    return { ...card(row), handled: shared ? handledFor(shared) : [], labels: labelDates([row], facts) };
+    return {
+      ...card(row),
+      handled: shared ? handledFor(shared) : [],
+      labels: labelDates([row.recipe], facts),
+    };
   });
 
 const card = (row: MatrixRow): Omit<TableCard, 'handled' | 'labels'> => {

@@ -8,7 +8,7 @@ import { recipeOf } from '../lookup.js';
 import { exact } from '../quantity/amount.js';
 import { Rational } from '../quantity/rational.js';
 import { dishNeed, eatersOf } from '../requirements.js';
-import { closure } from '../scaling.js';
+import { closureOf } from '../scaling.js';
 import { eats } from './lacking.js';
 import type { Treatment } from './treat.js';
 
@@ -130,8 +130,8 @@ export const inHundredths = (cost: Rational): number => Number(cost.times(hundre
 export const extraWork = (offering: Offering, event: Event, facts: Facts): number => {
   if (!isNew(offering)) return 0;
   const there = event.courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipeOf(recipe, facts)));
-  const made = new Set(closure(there, facts).map(({ key }) => key));
-  return closure([offering.recipe], facts)
+  const made = new Set(there.flatMap((recipe) => closureOf(recipe, facts)).map(({ key }) => key));
+  return closureOf(offering.recipe, facts)
     .filter(({ key }) => !made.has(key))
     .flatMap(({ steps }) => steps)
     .reduce((sum, { attended, minutes }) => sum + (attended ? (minutes ?? 0) : 0), 0);

@@ -6,7 +6,7 @@ import type { Ingredient, Substitute } from '../facts/ingredient.js';
 import type { Recipe } from '../facts/recipe.js';
 import { ingredientOf, recipeOf } from '../lookup.js';
 import { Rational } from '../quantity/rational.js';
-import { closure } from '../scaling.js';
+import { closureOf } from '../scaling.js';
 import { byDiets, eats } from './lacking.js';
 import { gramsOf, type Made, type Namer, type Treatment, treated } from './treat.js';
 
@@ -139,7 +139,7 @@ const isLess = (line: Recipe['lines'][number], recipe: Recipe, facts: Facts): bo
 
 /** Whether an ingredient can be left out: less than a quarter of whatever it goes into, and no flour of a dough. */
 const isSmall = (key: string, recipe: Recipe, facts: Facts): boolean =>
-  closure([recipe], facts).every((one) =>
+  closureOf(recipe, facts).every((one) =>
     one.lines.every(
       (line) =>
         !('ingredient' in line.item && line.item.ingredient === key) ||
@@ -150,7 +150,7 @@ const isSmall = (key: string, recipe: Recipe, facts: Facts): boolean =>
 /** The component of a dish that an ingredient comes in by alone, where it is less than a quarter of the dish. */
 const apartFrom = (key: string, recipe: Recipe, facts: Facts): Treatment[] => {
   const has = (one: Recipe) =>
-    closure([one], facts).some(({ lines }) =>
+    closureOf(one, facts).some(({ lines }) =>
       lines.some(({ item }) => 'ingredient' in item && item.ingredient === key),
     );
   const bring = recipe.lines.filter(({ item }) =>

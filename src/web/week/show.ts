@@ -41,8 +41,14 @@ export const showWeek: Answerer = async (request, reply) => {
   const today = todayOf(request);
   const from = fromOf(request, today);
   const to = addDays(from, 6);
-  const listed = await list(db, { from, to });
-  const later = (await list(db, { from: addDays(to, 1), most: 40 })).filter(isOn);
+  const [listed, after, prepared, ticked, marks] = await Promise.all([
+    list(db, { from, to }),
+    list(db, { from: addDays(to, 1), most: 40 }),
+    preparedOn(db, { from, to }),
+    periods(db, { from, to }),
+    marksNow(request),
+  ]);
+  const later = after.filter(isOn);
   if (listed.length + later.length === 0 && (await list(db, { most: 1 })).length === 0)
     return page(reply, 'week/empty', {
       title: 'An empty week',
@@ -51,13 +57,12 @@ export const showWeek: Answerer = async (request, reply) => {
       kitchenSet: await kitchenSoFar(request),
     });
   const shown = listed.filter(({ archived }) => !archived).map(({ key }) => key);
-  const keys = new Set([...shown, ...(await preparedOn(db, { from, to }))]);
+  const keys = new Set([...shown, ...prepared]);
   const { events, facts } = (await eventFacts(db, [...keys]))!;
   const worked = week(events, from, facts);
-  const ticks = ticksOf(await periods(db, { from, to }));
+  const ticks = ticksOf(ticked);
   const { kitchen } = request;
   const f = formatFor(kitchen);
-  const marks = await marksNow(request);
   const dates = listed.filter(isHeld).map(({ date }) => date);
   return page(reply, 'week/show', {
     title: weekTitle(dates, from, today, f),
