@@ -14,7 +14,7 @@ const further: Partial<Record<Line['scales'], Rational>> = {
  * recipe and then a half or a quarter of the base for each further one; fixed amounts once for each batch begun.
  */
 export const growth = (scales: Line['scales'], batches: Rational): Rational => {
-  if (scales === 'batch') return Rational.of(batches.ceil());
+  if (scales === 'batch') return batches.roundedUp();
   const slope = further[scales];
   return slope && batches.compare(two) > 0 ? two.plus(batches.minus(two).times(slope)) : batches;
 };
@@ -23,7 +23,7 @@ export const growth = (scales: Line['scales'], batches: Rational): Rational => {
 export const grown = (base: Rational, unit: string, scales: Line['scales'], batches: Rational): Rational => {
   const amount = base.times(growth(scales, batches));
   if (scales !== 'pieces') return amount;
-  if (unit !== 'dozen') return Rational.of(amount.ceil());
+  if (unit !== 'dozen') return amount.roundedUp();
   const dozen = Rational.of(12);
-  return Rational.of(amount.times(dozen).ceil()).over(dozen);
+  return amount.times(dozen).roundedUp().over(dozen);
 };

@@ -1,5 +1,6 @@
 import type { Facts } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
+import { Book } from './kitchen-costs/book.js';
 import {
   exactFigure,
   type Figures,
@@ -8,8 +9,7 @@ import {
   workOut,
   workOutAgain,
 } from './kitchen-costs/figures.js';
-import type { Book } from './kitchen-costs/own.js';
-import type { Priced } from './kitchen-costs/priced-by.js';
+import { type Priced, pricedBy } from './kitchen-costs/priced-by.js';
 import { guess, open, reach, SumsWritten } from './kitchen-costs/sums.js';
 import { UnitCosts, unitCost } from './kitchen-costs/unit-costs.js';
 import { writeCosts } from './kitchen-costs/write.js';
@@ -52,24 +52,22 @@ export type RecipeFigure = {
  * recipes share is worked out once. The figures are exact; see kitchen-costs/near.ts for how they come fast.
  */
 export const kitchenCosts = (facts: Facts): KitchenCosts => {
-  let lines = 0;
-  for (const recipe of facts.recipes.values()) lines += recipe.lines.length;
-  const written = new SumsWritten(Math.ceil(lines * 1.5) + 1024);
+  const written = new SumsWritten(facts.recipes.size * 24);
   const units = new UnitCosts(facts.ingredients.keys(), written);
-  const book: Book = { facts, sums: written, units, written: new Map() };
+  const book = new Book(facts, written, units);
   writeCosts(book);
   const sums = written.done();
   const places = new Map<string, Place>();
   const recipeAt = new Array<string | undefined>(sums.size);
   const reasons = new Map<number, readonly Problem[]>();
-  for (const [key, one] of book.written) {
-    const at = written.placeOf(one.cost);
-    places.set(key, { at, priced: one.priced });
-    recipeAt[at] = key;
-    if (one.reasons.length > 0) reasons.set(written.placeOf(one.straight), one.reasons);
+  for (const [number, recipe] of book.recipes.entries()) {
+    const at = written.placeOf(book.cost[number]!);
+    places.set(recipe.key, { at, priced: pricedBy(recipe, facts) });
+    recipeAt[at] = recipe.key;
   }
-  const given = units.asked.map((one) => unitCost(one, facts));
-  return { facts, figures: workOut(sums, given), units, places, recipeAt, reasons };
+  for (const [number, problems] of book.reasons)
+    reasons.set(written.placeOf(book.straight[number]!), problems);
+  return { facts, figures: workOut(sums, units.costs(facts)), units, places, recipeAt, reasons };
 };
 
 /** What a recipe costs; undefined for one that the kitchen doesn't have. */

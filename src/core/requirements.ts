@@ -55,7 +55,7 @@ export const portionsOf = (dish: Dish, recipe: Recipe, event: Event): Rational =
     portions = portions.plus(eaters.get(group.key)!.times(exact(group.portion)));
   const over = exact(event.overCatering).over(Rational.of(100)).plus(Rational.one);
   const asked = portions.times(over);
-  return recipe.byPiece ? Rational.of(asked.ceil()) : asked;
+  return recipe.byPiece ? asked.roundedUp() : asked;
 };
 
 const needsOf = once((_event: Event, _facts: Facts) => new Map<Dish, DishNeed>());

@@ -17,10 +17,10 @@ export const useAccess = (app: FastifyInstance, { db, config }: Pick<House, 'db'
     const { open, bare } = request.routeOptions.config;
     request.body ??= {};
     if (open) return;
-    const stored = await read(db, 'kitchen', 'kitchen');
+    const [stored, any] = await Promise.all([read(db, 'kitchen', 'kitchen'), accounts || anyAccount(db)]);
+    accounts = any;
     if (stored) Object.defineProperty(request, 'kitchen', { value: stored.doc, configurable: true });
     request.account = request.session.account ?? null;
-    accounts ||= await anyAccount(db);
     const asked = accounts || !config.loopback;
     if (asked && !request.account && !isDoor(request)) return askToSignIn(request, reply, accounts);
     if (!stored && !bare && !request.is404) return reply.redirect('/first-run', 303);

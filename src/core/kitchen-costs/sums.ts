@@ -71,8 +71,8 @@ export class SumsWritten {
   }
 
   done(): Sums {
-    const { givens } = this;
-    const much = this.much.slice(0, this.count);
+    const { givens, much } = this;
+    much.length = this.count;
     const size = givens + this.marks.length;
     const parts = new Int32Array(much.length);
     const near = new Float64Array(much.length);

@@ -70,6 +70,18 @@ export class UnitCosts {
     return this.sums.given(above[number]! - 1);
   }
 
+  /** What they cost, by place; worked out by ingredient, so that each is looked at but once. */
+  costs(facts: Facts): Given[] {
+    const given = new Array<Given>(this.asked.length);
+    const ways = [...new Set([...this.ways.values()].flat().map(({ above }) => above))];
+    for (let number = 0; number < this.numbers.size; number += 1)
+      for (const above of ways) {
+        const at = above[number]! - 1;
+        if (at >= 0) given[at] = unitCost(this.asked[at]!, facts);
+      }
+    return given;
+  }
+
   /** All that is asked of one ingredient. */
   ofIngredient(key: string): UnitAsked[] {
     const number = this.numbers.get(key);
@@ -85,12 +97,16 @@ export class UnitCosts {
       const way = ways[i]!;
       if (way.cup === cup && way.stated === stated && way.cooked === cooked) return way;
     }
+    return this.another(unit, { cup, stated, cooked });
+  }
+
+  private another(unit: string, asked: Omit<Way, 'above'>): Way {
+    const ways = this.ways.get(unit) ?? none;
     // A gram is a gram by any cup.
     const alike = needsCup(unit)
       ? undefined
-      : ways.find((way) => way.stated === stated && way.cooked === cooked);
-    const above = alike?.above ?? new Int32Array(this.numbers.size);
-    const way: Way = { cup, stated, cooked, above };
+      : ways.find(({ stated, cooked }) => stated === asked.stated && cooked === asked.cooked);
+    const way: Way = { ...asked, above: alike?.above ?? new Int32Array(this.numbers.size) };
     this.ways.set(unit, [...ways, way]);
     return way;
   }

@@ -1,8 +1,8 @@
 import { grown } from '../growth.js';
 import { Rational } from '../quantity/rational.js';
+import type { Below, Book } from './book.js';
 import { componentsFirst } from './order.js';
-import { type Book, readLines, takenAt, type Written } from './own.js';
-import { pricedBy } from './priced-by.js';
+import { readLines, takenAt } from './own.js';
 import { open } from './sums.js';
 
 /**
@@ -11,60 +11,59 @@ import { open } from './sums.js';
  * below a component goes by such lines, its cost stands for all of it and nobody looks further down.
  */
 export const writeCosts = (book: Book): void =>
-  componentsFirst(book.facts, book.written, (recipe) => {
-    const one: Written = {
-      recipe,
-      order: book.written.size,
-      priced: pricedBy(recipe, book.facts),
-      straight: 0,
-      cost: 0,
-      uses: [],
-      bent: [],
-      even: true,
-      unknown: false,
-      reasons: [],
-      by: undefined,
-      made: undefined,
-    };
-    readLines(one, book);
-    one.straight = book.sums.sum(one.reasons.length > 0 ? open : 0);
-    one.even = one.bent.length === 0 && one.uses.every(({ of, grows }) => of.even && !grows);
-    one.unknown = one.uses.some(({ of, batches }) => !batches || of.unknown);
-    book.written.set(recipe.key, one);
-    writeCost(one, book);
+  componentsFirst(book.facts, book, (recipe) => {
+    readLines(recipe, book);
+    book.cost.push(writeCost(book.add(recipe), book));
   });
 
-const writeCost = (whole: Written, book: Book): void => {
-  const { sums } = book;
-  const { opened, closed } = below(whole);
-  whole.made = Rational.one;
-  for (const one of opened) {
-    const { made, recipe } = one;
-    sums.part(one.straight, made ?? Rational.zero);
-    for (const { of, base, unit, scales } of one.bent)
+const writeCost = (whole: number, book: Book): number => {
+  const { sums, uses, usesFrom, bent, bentFrom, taken, recipes } = book;
+  const { opened, opens, closed, closes } = lookBelow(whole, book);
+  taken[whole] = Rational.one;
+  for (let at = 0; at < opens; at += 1) {
+    const one = opened[at]!;
+    const made = taken[one];
+    sums.part(book.straight[one]!, made ?? Rational.zero);
+    for (let i = bentFrom[one]!; i < bentFrom[one + 1]!; i += 1) {
+      const { of, base, unit, scales } = bent[i]!;
       sums.part(of, made ? grown(base, unit, scales, made) : Rational.zero);
-    for (const use of one.uses) {
-      const more = takenAt(use, recipe, made, book.facts);
-      use.of.made = more && use.of.made?.plus(more);
+    }
+    for (let i = usesFrom[one]!; i < usesFrom[one + 1]!; i += 1) {
+      const use = uses[i]!;
+      const more = takenAt(use, made, recipes[one]!, book);
+      taken[use.of] = more && taken[use.of]?.plus(more);
     }
   }
-  for (const one of closed) sums.part(one.cost, one.made ?? Rational.zero);
-  whole.cost = sums.sum(whole.unknown ? open : 0);
+  for (let at = 0; at < closes; at += 1) {
+    const one = closed[at]!;
+    sums.part(book.cost[one]!, taken[one] ?? Rational.zero);
+  }
+  return sums.sum(book.unknown[whole] ? open : 0);
 };
 
-/** What is below a recipe: those whose own lines must be looked at, each before its components, and those whose cost will do. */
-const below = (whole: Written): { opened: Written[]; closed: Written[] } => {
-  const opened = [whole];
-  const closed: Written[] = [];
-  for (const { uses } of opened)
-    for (const { of } of uses) {
-      if (of.by === whole) continue;
-      of.by = whole;
-      of.made = Rational.zero;
-      if (whole.unknown || !of.even) opened.push(of);
-      else closed.push(of);
+/** Finds what is below a recipe, of which nothing is taken yet. */
+const lookBelow = (whole: number, { uses, usesFrom, by, taken, even, unknown, below }: Book): Below => {
+  const { opened, closed } = below;
+  const openAll = unknown[whole]!;
+  let opens = 1;
+  let closes = 0;
+  let inOrder = true;
+  opened[0] = whole;
+  for (let at = 0; at < opens; at += 1) {
+    const one = opened[at]!;
+    for (let i = usesFrom[one]!; i < usesFrom[one + 1]!; i += 1) {
+      const { of } = uses[i]!;
+      if (by[of] === whole) continue;
+      by[of] = whole;
+      taken[of] = Rational.zero;
+      if (openAll || !even[of]) {
+        inOrder &&= of < opened[opens - 1]!;
+        opened[opens++] = of;
+      } else closed[closes++] = of;
     }
-  if (opened.some(({ order }, i) => i > 0 && order > opened[i - 1]!.order))
-    opened.sort((a, b) => b.order - a.order);
-  return { opened, closed };
+  }
+  if (!inOrder) opened.subarray(0, opens).sort().reverse();
+  below.opens = opens;
+  below.closes = closes;
+  return below;
 };

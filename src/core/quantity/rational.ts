@@ -123,6 +123,13 @@ export class Rational {
     return -this.negated().floor();
   }
 
+  /** The same as `ceil`, to go on reckoning with. */
+  roundedUp(): Rational {
+    if (typeof this.n !== 'number' || typeof this.d !== 'number') return Rational.of(this.ceil());
+    const rest = this.n % this.d;
+    return new Rational((this.n - rest) / this.d + (rest > 0 ? 1 : 0) || 0, 1);
+  }
+
   /** The nearest whole number, halves away from zero. */
   round(): bigint {
     const half = Rational.of(1, 2);
