@@ -28,33 +28,34 @@ export const packPrice = (ingredient: Ingredient, facts: Facts): PackPrice | Pro
 };
 
 /** What one gram, millilitre or piece as purchased costs, and what leaves that open or a guess. */
-type Rate = { rate: Rational | undefined; problems: Problem[] };
+type Rate = { rate: Rational | undefined; problems: readonly Problem[] };
+type Rates = Map<Ingredient, Rate & { base: Base | undefined }>;
 
-// By measure first: nearly every ingredient is asked for by one alone.
-const ratesOf = once(
-  (_kitchen: Kitchen, _facts: Facts) => new Map<Base | undefined, Map<Ingredient, Rate>>(),
-);
+const ratesOf = once((_kitchen: Kitchen, _facts: Facts): Rates => new Map());
 
-/** The rate of an ingredient by a measure, worked out once for all the lines that ask for it. */
-export const rateOf = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
-  const rates = ratesOf(facts.kitchen, facts);
-  let byBase = rates.get(base);
-  if (!byBase) {
-    byBase = new Map();
-    rates.set(base, byBase);
-  }
-  const known = byBase.get(ingredient);
-  if (known) return known;
-  const rate = workOutRate(ingredient, base, facts);
-  byBase.set(ingredient, rate);
-  return rate;
+/** The rate of an ingredient by a measure, worked out once for the lines that ask for it one after another. */
+export const rateOf = (
+  ingredient: Ingredient,
+  base: Base | undefined,
+  facts: Facts,
+  rates = ratesOf(facts.kitchen, facts),
+): Rate => {
+  // Nearly every ingredient is asked for by one measure alone.
+  const known = rates.get(ingredient);
+  if (known && known.base === base) return known;
+  const { rate, problems } = workOutRate(ingredient, base, facts);
+  const found = { base, rate, problems };
+  rates.set(ingredient, found);
+  return found;
 };
 
+const none: readonly never[] = [];
+
 const workOutRate = (ingredient: Ingredient, base: Base | undefined, facts: Facts): Rate => {
-  if (ingredient.notBought) return { rate: Rational.zero, problems: [] };
+  if (ingredient.notBought) return { rate: Rational.zero, problems: none };
   const pack = packPrice(ingredient, facts);
   if ('sentence' in pack) return { rate: undefined, problems: [pack] };
-  const problems = pack.guess ? [guessedPrice(ingredient, pack.date)] : [];
+  const problems = pack.guess ? [guessedPrice(ingredient, pack.date)] : none;
   if (base === undefined) return { rate: undefined, problems };
   const inPack = boughtIn(ingredient, { value: Rational.one, base }, pack.size.base);
   if (isMissing(inPack)) return { rate: undefined, problems: [...problems, missingFact(ingredient, inPack)] };
@@ -76,14 +77,15 @@ const usageCost = (
 };
 
 /** What leaves the cost of scaled recipes open: prices that are missing or guessed, facts that a price waits for. */
-export const priceProblems = (needs: readonly RecipeNeed[], facts: Facts): Problem[] =>
-  [...needs]
-    .reverse()
-    .flatMap(({ lines }) =>
-      lines.flatMap(({ ingredient, line, bought }) =>
-        ingredient && line.amount !== null ? rateOf(ingredient, bought?.base, facts).problems : [],
-      ),
-    );
+export const priceProblems = (needs: readonly RecipeNeed[], facts: Facts): Problem[] => {
+  const rates = ratesOf(facts.kitchen, facts);
+  const problems: Problem[] = [];
+  for (const { lines } of needs.toReversed())
+    for (const { ingredient, line, bought } of lines)
+      if (ingredient && line.amount !== null)
+        problems.push(...rateOf(ingredient, bought?.base, facts, rates).problems);
+  return problems;
+};
 
 /** A line's usage cost; a component line carries its share of what the component costs. */
 export type LineCost = { need: LineNeed; cost: Rational | undefined };
