@@ -31,19 +31,35 @@ const begins =
   /^(no|not|without|allergic|avoids?|hates|can['’]?t|cannot|doesn['’]?t|don['’]?t|only|low|on)$/i;
 const ends = /^(free|allergy|intolerant|intolerance)$/i;
 
-/** "Pip no nuts" and "Rowan vegan" without a comma: a wish left in the name would let its guest eat everything. */
 type DietsIn = (words: string) => string[];
 
+/** "Pip no nuts" and "Rowan vegan" without a comma: a wish left in the name would let its guest eat everything. */
 const nameAndWish = (first: string, dietsIn: DietsIn): { name: string; wish: string } => {
   const words = first.split(/\s+/);
   const at = words.findIndex(
     (word, i) =>
-      begins.test(word) || ends.test(words[i + 1] ?? '') || namesDiet(words.slice(i).join(' '), dietsIn),
+      begins.test(word) ||
+      ends.test(words[i + 1] ?? '') ||
+      namesDiet(words.slice(i).join(' '), dietsIn) ||
+      hints(word, dietsIn),
   );
   return at < 0
     ? { name: first, wish: '' }
     : { name: words.slice(0, at).join(' '), wish: words.slice(at).join(' ') };
 };
+
+const illness = /^(?:allerg|anaphyl|co?eliac|diabet|intoleran|lactose)/i;
+
+/** A word that speaks of a diet, whatever stands around it: "coeliac disease", "nut-allergic", "nuts+milk". */
+const hints = (word: string, dietsIn: DietsIn): boolean =>
+  word
+    .split(/[^\p{L}]+/u)
+    .some(
+      (part) =>
+        illness.test(part) || (dietsIn(part).length > 0 && !(isAvoided(part) && /^\p{Lu}/u.test(part))),
+    );
+
+const isAvoided = (word: string): boolean => plain(word).replace(/s$/, '') in avoided;
 
 /** What a diet avoids may be a family's name as well: Ana Fish. */
 const namesDiet = (words: string, dietsIn: DietsIn): boolean =>

@@ -29,6 +29,15 @@ test.each([
   ['Ada lactose free', said(1, 'Ada', [], 'lactose free')],
   ['Ana Fish', said(1, 'Ana Fish', [])],
   ['Dot hates onions, vegan', said(1, 'Dot', ['vegan'], 'hates onions')],
+  ['Kim coeliac disease', said(1, 'Kim', [], 'coeliac disease')],
+  ['Kim nut-allergic', said(1, 'Kim', [], 'nut-allergic')],
+  ['Kim nuts+milk', said(1, 'Kim', [], 'nuts+milk')],
+  ['Kim lactose-intolerant', said(1, 'Kim', [], 'lactose-intolerant')],
+  ['Kim diabetic', said(1, 'Kim', [], 'diabetic')],
+  ['Kim/nuts', said(1, '', [], 'Kim/nuts')],
+  ['vegan Kim', said(1, '', [], 'vegan Kim')],
+  ['ana fish', said(1, 'ana', ['no-fish'])],
+  ['Pip dairy!', said(1, 'Pip', [], 'dairy!')],
   ['0 vegans', said(1, '', ['vegan'])],
 ])('%s', (text, wanted) => {
   expect(readGuestWords(text)).toEqual(wanted);
