@@ -1,5 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { type Answers, answersOf } from '../../core/answers.js';
+import { coverageOf, coverageProblems } from '../../core/coverage.js';
 import { dietName, dietOf, dietsOf } from '../../core/diets.js';
 import type { Event } from '../../core/facts/event.js';
 import type { Kitchen } from '../../core/facts/kitchen.js';
@@ -29,6 +30,8 @@ export type DietsPage = {
   at: string;
   /** What was forgotten just now, in a sentence. */
   forgotten: string;
+  /** Who goes without as it is saved, a sentence each; nothing of a party that is over. */
+  without: string[];
 };
 
 /** Guests and their diets, by name or number. */
@@ -87,6 +90,7 @@ const draw = async (
     answers: answersOf(typed),
     at,
     forgotten: forgotten(reply.request, formatFor(reply.request.kitchen)),
+    without: event.state === 'done' ? [] : withoutIn(one),
   };
   return page(
     reply,
@@ -95,6 +99,11 @@ const draw = async (
     'guests/_diets',
   );
 };
+
+const withoutIn = ({ event, facts }: OneEvent): string[] =>
+  coverageProblems(event, coverageOf(event, facts))
+    .filter(({ weight }) => weight === 'stop')
+    .map(({ sentence }) => sentence);
 
 const titles = [
   ['choice', 'By choice'],

@@ -127,3 +127,12 @@ test('to htmx it answers with the form alone, and leads on when it is saved', as
   const saved = await part({ ...(await form()), eatsAll: '26' });
   expect(saved.headers['hx-redirect']).toMatch(/\?saved=\d+$/);
 });
+
+test('who goes without is said as soon as it is saved, with the way to a menu that does', async () => {
+  const wayOut = '/events/birthday-tea/way-out';
+  expect((await agent.get(at)).text).not.toContain(wayOut);
+  const { headers } = await agent.post(at, { ...(await form()), new: 'Bo <b>Reed</b>, coeliac, no sesame' });
+  const { text } = await agent.get(headers.location!);
+  expect(text).toMatch(/Bo &lt;b&gt;Reed&lt;\/b&gt; \(coeliac, no gluten, .*nothing to eat in tea/);
+  expect(text).toContain(`href="${wayOut}"`);
+});
