@@ -7,6 +7,7 @@ import { ticks } from './0005-ticks.js';
 import { diets } from './0006-diets.js';
 import { labelPhotographs } from './0007-label-photographs.js';
 import { printedSheets } from './0008-printed-sheets.js';
+import { costing } from './0009-costing.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
@@ -18,4 +19,5 @@ export const migrations: Record<string, Migration> = {
   '0006-diets': diets,
   '0007-label-photographs': labelPhotographs,
   '0008-printed-sheets': printedSheets,
+  '0009-costing': costing,
 };

@@ -7,20 +7,27 @@ export type Content = 'in' | 'unknown' | 'not-in';
 
 /**
  * Whether an ingredient is one of those named by key, or has one of them on its label by its name. Of an ingredient of
- * which nothing was ever said, nobody knows.
+ * which nothing was ever said, or whose words are those of a pack before, nobody knows. Where somebody could be harmed
+ * (`asList`), marks of a label alone do not tell either: only its words list more than the allergens of a law.
  */
-export const contentOf = (ingredient: Ingredient, keys: readonly string[], facts: Facts): Content => {
+export const contentOf = (
+  ingredient: Ingredient,
+  keys: readonly string[],
+  facts: Facts,
+  asList = false,
+): Content => {
   if (keys.includes(ingredient.key)) return 'in';
+  const { notBought, labelText, labelDate, allergens } = ingredient;
   const names = keys.flatMap((key) => facts.ingredients.get(key)?.name ?? []);
-  if (ingredient.labelText !== '' && names.some((name) => isNamed(name, ingredient.labelText))) return 'in';
+  if (labelText !== '' && names.some((name) => isNamed(name, labelText))) return 'in';
+  if (notBought) return 'not-in';
+  if (labelText !== '') return labelDate === null ? 'unknown' : 'not-in';
+  if (asList && Object.values(allergens).some(({ source }) => source !== 'cook')) return 'unknown';
   return isBlank(ingredient) ? 'unknown' : 'not-in';
 };
 
-const isBlank = ({ notBought, labelText, allergens, traits }: Ingredient): boolean =>
-  !notBought &&
-  labelText === '' &&
-  Object.keys(allergens).length === 0 &&
-  Object.values(traits).every((known) => known === 'unknown');
+const isBlank = ({ allergens, traits }: Ingredient): boolean =>
+  Object.keys(allergens).length === 0 && Object.values(traits).every((known) => known === 'unknown');
 
 /** What is meant by a name in general: "Onions, red" is an onion. */
 export const generalName = (name: string): string => folded(name.split(/[,(]/)[0]!);

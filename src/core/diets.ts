@@ -108,8 +108,8 @@ const judge = (diet: Diet, ingredient: Ingredient): Found => {
 
 const ofContent: Record<Content, Verdict> = { in: 'no', unknown: 'unknown', 'not-in': 'yes' };
 
-const byContent = (ingredient: Ingredient, keys: readonly string[], facts: Facts): Found => ({
-  verdict: ofContent[contentOf(ingredient, keys, facts)],
+const byContent = (ingredient: Ingredient, keys: readonly string[], facts: Facts, asList = false): Found => ({
+  verdict: ofContent[contentOf(ingredient, keys, facts, asList)],
   because: ingredient.key,
 });
 
@@ -149,7 +149,7 @@ const judgeDiet = (id: string, recipe: Recipe, facts: Facts): Judged =>
     const rule = (ingredient: Ingredient): Found => judge(diet, ingredient);
     if (diet.avoidsIngredients.length === 0) return judgeAll(id, recipe, facts, rule);
     return judgeAll(id, recipe, facts, (ingredient) =>
-      hardest([rule(ingredient), byContent(ingredient, diet.avoidsIngredients, facts)]),
+      hardest([rule(ingredient), byContent(ingredient, diet.avoidsIngredients, facts, mindsTraces(diet))]),
     );
   });
 

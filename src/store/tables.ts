@@ -29,6 +29,10 @@ export type KitchenTable = Revised & {
   paper: Kitchen['paper'];
   allergen_list: Kitchen['allergenList'];
   tax: Json<Kitchen['tax']>;
+  costs: Json<Kitchen['costs']>;
+  margin_floor: string | null;
+  round_to: number;
+  terms: Json<Kitchen['terms']>;
   diets: Json<Kitchen['diets']>;
   diets_kept_days: number | null;
   letter_keys: boolean;
@@ -144,6 +148,9 @@ export type EventTable = Named &
     state: Event['state'];
     eats_all: number;
     over_catering: string;
+    costs: Json<Event['costs']>;
+    price: Json<Event['price']>;
+    afterwards: Json<Event['afterwards']>;
     note: string;
   };
 
@@ -180,6 +187,7 @@ export type DishTable = PartOf & {
   service: Dish['service'];
   kept_apart: string;
   kept_for: Json<string[]>;
+  price: number | null;
 };
 
 export type ChangeTable = {

@@ -5,8 +5,10 @@ import { load } from './documents.js';
 import { entityNames, shapeOf } from './entities/index.js';
 import { consistently } from './facts.js';
 import { insertPhotographs, photographs } from './label-photographs.js';
+import { insertNumberedPapers, insertPayments, numberedPapers, payments } from './payments.js';
 import { insertPeriods, periods } from './prep-periods.js';
 import { insertPrints, prints } from './printed-sheets.js';
+import { insertQuotes, quotes } from './quotes.js';
 import { insertDocuments, type Saving } from './rows.js';
 import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
@@ -30,6 +32,9 @@ export const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
     labelPhotographs: await photographs(trx),
     prepPeriods: await periods(trx),
     printedSheets: await prints(trx),
+    quotes: (await quotes(trx)).map(({ doc }) => doc),
+    payments: await payments(trx),
+    numberedPapers: await numberedPapers(trx),
   };
 };
 
@@ -67,20 +72,22 @@ export const importWorkbook = (
   });
 
 const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by: Saving): Promise<void> => {
-  const { kitchen, places, ingredients, recipes, events, labelPhotographs, prepPeriods, printedSheets } =
-    workbook;
+  const { kitchen, places, ingredients, recipes, events } = workbook;
   const at = <D>(docs: readonly D[]) => docs.map((doc) => ({ doc, revision }));
   await insertDocuments(trx, 'kitchen', at([kitchen]), by);
   await insertDocuments(trx, 'place', at(places), by);
   await insertDocuments(trx, 'ingredient', at(ingredients), by);
-  await insertPhotographs(trx, labelPhotographs);
+  await insertPhotographs(trx, workbook.labelPhotographs);
   await insertDocuments(trx, 'recipe', at(recipes), by);
   // A done event written by hand without what was served keeps it from now on.
   const kept: EntityOf['event'][] = [];
   for (const event of events) kept.push(await withServed(trx, undefined, event, by));
   await insertDocuments(trx, 'event', at(kept), by);
-  await insertPeriods(trx, prepPeriods);
-  await insertPrints(trx, printedSheets);
+  await insertPeriods(trx, workbook.prepPeriods);
+  await insertPrints(trx, workbook.printedSheets);
+  await insertQuotes(trx, workbook.quotes, revision);
+  await insertPayments(trx, workbook.payments, by);
+  await insertNumberedPapers(trx, workbook.numberedPapers);
 };
 
 const lastRevision = async (trx: Trx): Promise<number> => {
@@ -92,6 +99,7 @@ const lastRevision = async (trx: Trx): Promise<number> => {
 
 const emptyKitchen = async (trx: Trx): Promise<void> => {
   await trx.deleteFrom('prep_period').execute();
+  await sql`delete from numbered_paper`.execute(trx);
   for (const entity of entityNames.toReversed())
     for (const table of [
       ...shapeOf(entity)

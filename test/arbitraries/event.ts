@@ -1,12 +1,14 @@
 import fc from 'fast-check';
 import { diets } from '../../src/core/diets.js';
 import { type Event, event, states } from '../../src/core/facts/event.js';
+import { anyCostLines, anyPrice } from './costs.js';
 import {
   anyAmount,
   anyClock,
   anyDate,
   anyKey,
   anyMeasure,
+  anyMoney,
   keptWords,
   keyed,
   maybe,
@@ -37,6 +39,7 @@ const anyCourses = (groups: readonly string[], { recipes }: There) => {
             recipe: fc.constantFrom(...recipes),
             portion: maybe(anyMeasure),
             eaters: anyEaters(groups),
+            price: maybe(anyMoney),
           }),
         );
   return keyed(3, fc.record({ name: title, time: anyClock, dayAfter: fc.boolean(), dishes }));
@@ -72,6 +75,8 @@ export const anyEvent = (key: string, there: There): fc.Arbitrary<Event> =>
         eatsAll: fc.nat(50),
         overCatering: anyAmount,
         courses: anyCourses(groups, there),
+        costs: anyCostLines,
+        price: anyPrice(groups),
         note: keptWords(60),
         archived: fc.boolean(),
         origin,

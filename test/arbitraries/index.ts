@@ -7,6 +7,7 @@ import { anyKitchen, anyPlace } from './kitchen.js';
 import { anyPhotographs } from './photograph.js';
 import { anyPrepPeriods } from './prep-period.js';
 import { anyPrintedSheets } from './printed-sheet.js';
+import { anyNumberedPapers, anyPayments, anyQuotes } from './quote.js';
 import { anyRecipe } from './recipe.js';
 import { keysOf, type There } from './words.js';
 
@@ -46,5 +47,8 @@ export const anyWorkbook: fc.Arbitrary<Workbook> = fc
       labelPhotographs: anyPhotographs(keys.ingredients),
       prepPeriods: anyPrepPeriods(keys.events),
       printedSheets: anyPrintedSheets(keys.events),
+      quotes: anyQuotes(keys.events, there(keys.recipes.length)),
+      payments: anyPayments(keys.events),
+      numberedPapers: anyNumberedPapers(keys.events),
     });
   });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { allergenLists, cups, type Kitchen, kitchen } from '../../src/core/facts/kitchen.js';
 import { type Place, place } from '../../src/core/facts/place.js';
 import { listColumns } from '../../src/core/facts/price-list.js';
+import { anyCostLines, anyTax, anyTerms } from './costs.js';
 import { anyAmount, anyMinutes, anyMoney, keptWords, keyed, maybe, origin, span, title } from './words.js';
 
 export const anyKitchen: fc.Arbitrary<Kitchen> = fc
@@ -15,7 +16,11 @@ export const anyKitchen: fc.Arbitrary<Kitchen> = fc
     heat: fc.constantFrom('C', 'F'),
     cup: fc.constantFrom(...cups),
     allergenList: fc.constantFrom(...allergenLists),
-    tax: maybe(fc.record({ name: title, rate: anyAmount })),
+    tax: maybe(anyTax),
+    costs: anyCostLines,
+    marginFloor: maybe(anyAmount),
+    roundTo: anyMoney,
+    terms: anyTerms,
     letterKeys: fc.boolean(),
     priceLists: keyed(
       2,

@@ -44,7 +44,7 @@ test('the settings save with people and their hours, and leave a receipt that un
   const now = await kitchen();
   expect(now.name).toBe('Hob Lane Kitchen');
   expect(now.scaleStep).toBe('5');
-  expect(now.tax).toEqual({ name: 'VAT', rate: '20' });
+  expect(now.tax).toEqual({ name: 'VAT', rate: '20', included: false, rounding: 'whole-nearest' });
   expect(now.people[0]).toMatchObject({
     key: 'p1',
     hourlyCost: 1350,

@@ -6,6 +6,7 @@ import { misfits, wayTo } from '../shape-problems.js';
 import { inOneOrder, periodFaults } from './workbook-periods.js';
 import { photographFaults, photographsInOrder } from './workbook-photographs.js';
 import { printFaults, printsInOrder } from './workbook-prints.js';
+import { papersInOrder, quoteFaults } from './workbook-quotes.js';
 import { workbookRules } from './workbook-rules.js';
 
 /** A fault in a workbook file: where it stands, in words and as a path, and what to write there. */
@@ -18,8 +19,8 @@ export type Parsed = { workbook: Workbook } | { faults: Fault[] };
  * in the order of the schema, lists of documents and records are sorted by key, two spaces indent.
  */
 export const workbookText = (kitchen: Workbook): string => {
-  const { places, ingredients, recipes, events, labelPhotographs, prepPeriods, printedSheets, ...rest } =
-    workbook.parse(kitchen);
+  const { places, ingredients, recipes, events, ...rest } = workbook.parse(kitchen);
+  const { labelPhotographs, prepPeriods, printedSheets, quotes, payments, numberedPapers } = rest;
   const sorted = {
     ...rest,
     places: inOrder(places),
@@ -37,6 +38,9 @@ export const workbookText = (kitchen: Workbook): string => {
     labelPhotographs: photographsInOrder(labelPhotographs),
     prepPeriods: inOrder(prepPeriods).map(inOneOrder),
     printedSheets: printsInOrder(printedSheets),
+    quotes: inOrder(quotes),
+    payments: inOrder(payments),
+    numberedPapers: papersInOrder(numberedPapers),
   };
   return `${JSON.stringify(sorted, null, 2)}\n`;
 };
@@ -72,6 +76,7 @@ export const parseWorkbook = (text: string): Parsed => {
     ),
     ...periodFaults(shaped.data).map(({ path, sentence }) => faultAt(['prepPeriods', ...path], sentence)),
     ...printFaults(shaped.data).map(({ path, sentence }) => faultAt(['printedSheets', ...path], sentence)),
+    ...quoteFaults(shaped.data).map(({ path, sentence }) => faultAt(path, sentence)),
   ];
   return faults.length > 0 ? { faults } : { workbook: shaped.data };
 };

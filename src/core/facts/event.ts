@@ -1,9 +1,24 @@
 import { z } from 'zod';
 import published from '../../../shared/diets.json' with { type: 'json' };
-import { amount, archived, clock, date, key, measure, name, origin, percent, words } from './common.js';
+import { afterwards } from './afterwards.js';
+import {
+  amount,
+  archived,
+  clock,
+  date,
+  key,
+  measure,
+  money,
+  name,
+  origin,
+  percent,
+  words,
+} from './common.js';
+import { costLines } from './cost-line.js';
 import { ingredient } from './ingredient.js';
 import { kitchen } from './kitchen.js';
 import { place } from './place.js';
+import { sellingPrice } from './price.js';
 import { recipe } from './recipe.js';
 
 const guests = z.int().min(0).max(100_000).describe('Guests, heads.');
@@ -109,6 +124,12 @@ export const dish = z
       .max(200)
       .default([])
       .describe('Guests for whom portions are kept back or plated by name, by their keys.'),
+    price: money
+      .nullable()
+      .default(null)
+      .describe(
+        'What a portion of it alone is sold at, where dishes are priced one by one; null for any other.',
+      ),
   })
   .describe('A recipe on the menu.')
   .meta({ id: 'dish' });
@@ -158,6 +179,12 @@ export const event = z
       .describe('How many more have answered that they eat everything; the rest have not answered.'),
     overCatering: percent.default('0').describe('How much more to cook than the guests eat, per cent.'),
     courses: z.array(course).max(30).default([]).describe('The menu, course by course.'),
+    costs: costLines.default([]).describe('Costs beside the food, in the order they are counted.'),
+    price: sellingPrice.prefault({}),
+    afterwards: afterwards
+      .nullable()
+      .default(null)
+      .describe('What it really came to; null until that is noted.'),
     note: words.default(''),
     served: served.nullable().default(null).describe('Kept facts of a done event; null for any other.'),
     archived,

@@ -6,6 +6,7 @@ import { labelPhotograph } from './label-photograph.js';
 import { type Place, place } from './place.js';
 import { prepPeriod } from './prep-period.js';
 import { printedSheet } from './printed-sheet.js';
+import { numberedPaper, payment, quote } from './quote.js';
 import { type Recipe, recipe } from './recipe.js';
 
 /** The whole kitchen as one document: the workbook file. Every list is sorted by key. */
@@ -21,9 +22,15 @@ export const workbook = z
     labelPhotographs: z.array(labelPhotograph).max(5000).default([]).describe('Photographs of labels.'),
     prepPeriods: z.array(prepPeriod).default([]).describe('What was ticked on the prep list.'),
     printedSheets: z.array(printedSheet).default([]).describe('Papers that were printed.'),
+    quotes: z.array(quote).default([]).describe('Quotes, as they were issued.'),
+    payments: z.array(payment).default([]).describe('What clients paid.'),
+    numberedPapers: z
+      .array(numberedPaper)
+      .default([])
+      .describe('Invoices, receipts and credits, by kind and number.'),
   })
   .describe(
-    'A whole kitchen: settings, places, ingredients, recipes, events, what is done of their prep and printed of their papers.',
+    'A whole kitchen: settings, places, ingredients, recipes, events, what is done of their prep, printed of their papers, offered and paid.',
   )
   .meta({ id: 'workbook' });
 export type Workbook = z.infer<typeof workbook>;

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { amount, clock, key, money, name, percent } from './common.js';
+import { costLines } from './cost-line.js';
 import { ownDiet } from './diet.js';
+import { tax, terms } from './price.js';
 import { priceList } from './price-list.js';
 
 const hours = z
@@ -62,11 +64,16 @@ export const kitchen = z
       .enum(allergenLists)
       .default('eu')
       .describe('Allergen list in force: eu (and UK), us, ca, anz.'),
-    tax: z
-      .strictObject({ name, rate: percent })
+    tax: tax.nullable().default(null).describe('Tax on what is sold; null when none is charged.'),
+    costs: costLines.default([]).describe('The costs beside food that a new event starts with.'),
+    marginFloor: percent
       .nullable()
       .default(null)
-      .describe('Tax on what is sold, as the cook states it; null when none is charged.'),
+      .describe('The least margin to live on, per cent of the price without tax; null when not said.'),
+    roundTo: money
+      .default(0)
+      .describe('What a price a guest goes up to a multiple of, for new events; 0 for none.'),
+    terms: terms.prefault({}),
     diets: z.array(ownDiet).max(60).default([]).describe("Diets of the kitchen's own making."),
     dietsKeptDays: z
       .int()

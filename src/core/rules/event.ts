@@ -11,6 +11,7 @@ export const eventRules = (event: Event, known: Known, refuse: Refuse): void => 
   ownKeys('groups', event.groups, refuse);
   ownKeys('guests', event.guests, refuse);
   ownKeys('courses', event.courses, refuse);
+  ownKeys('costs', event.costs, refuse);
   for (const group of event.groups)
     if (isZero(group.portion))
       refuse(

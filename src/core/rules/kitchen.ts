@@ -31,6 +31,7 @@ export const kitchenRules = (kitchen: Kitchen, known: Known, refuse: Refuse): vo
   ownKeys('people', kitchen.people, refuse);
   for (const person of kitchen.people) personRules(person, refuse);
   ownKeys('priceLists', kitchen.priceLists, refuse);
+  ownKeys('costs', kitchen.costs, refuse);
   dietRules(kitchen, known, refuse);
 };
 

@@ -94,6 +94,7 @@ export const dishFor = (
   service: 'plated',
   keptApart: '',
   keptFor,
+  price: null,
 });
 
 const hundred = Rational.of(100);

@@ -58,7 +58,7 @@ const dishes: Part<Event> = {
   identity: ['course', 'key'],
   rows: (doc) =>
     doc.courses.flatMap((course) =>
-      placed(course.dishes, ({ key, recipe, portion, eaters, service, keptApart, keptFor }) => ({
+      placed(course.dishes, ({ key, recipe, portion, eaters, service, keptApart, keptFor, price }) => ({
         course: course.key,
         key,
         recipe,
@@ -67,6 +67,7 @@ const dishes: Part<Event> = {
         service,
         kept_apart: keptApart,
         kept_for: keptFor,
+        price,
       })),
     ),
 };
@@ -91,6 +92,9 @@ export const eventShape: Shape<'event'> = {
     state: doc.state,
     eats_all: doc.eatsAll,
     over_catering: doc.overCatering,
+    costs: doc.costs,
+    price: doc.price,
+    afterwards: doc.afterwards,
     note: doc.note,
     origin: doc.origin,
   }),
@@ -118,6 +122,9 @@ export const eventShape: Shape<'event'> = {
     eatsAll: row.eats_all,
     overCatering: row.over_catering,
     courses: row.course.map((course) => courseOf(course, row.dish)),
+    costs: row.costs,
+    price: row.price,
+    afterwards: row.afterwards,
     note: row.note,
     served: servedOf(row.event_snapshot[0]),
     archived: row.archived_at !== null,
@@ -137,7 +144,7 @@ const courseOf = (row: Selectable<CourseTable>, dishes: Selectable<DishTable>[])
   service: row.service,
   dishes: dishes
     .filter(({ course }) => course === row.key)
-    .map(({ key, recipe, portion, eaters, service, kept_apart, kept_for }) => ({
+    .map(({ key, recipe, portion, eaters, service, kept_apart, kept_for, price }) => ({
       key,
       recipe,
       portion,
@@ -145,5 +152,6 @@ const courseOf = (row: Selectable<CourseTable>, dishes: Selectable<DishTable>[])
       service,
       keptApart: kept_apart,
       keptFor: kept_for,
+      price,
     })),
 });

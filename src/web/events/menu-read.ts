@@ -69,7 +69,14 @@ const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: 
   const served = readServed(reading, row, at, before);
   return recipe === undefined
     ? undefined
-    : { ...served, key: keyOf(row, recipe, taken.dishes), recipe, portion, eaters };
+    : {
+        ...served,
+        key: keyOf(row, recipe, taken.dishes),
+        recipe,
+        portion,
+        eaters,
+        price: before?.price ?? null,
+      };
 };
 
 const dishOf = ({ courses }: Event, key: string): Dish | undefined =>

@@ -1,4 +1,5 @@
 import { allergenLists, cups, type Kitchen, type Person, weekdays } from '../../core/facts/kitchen.js';
+import type { Tax } from '../../core/facts/price.js';
 import { type Read, readMoney, readMoreThanZero, readPercent, readWhole } from '../../core/reading.js';
 import type { Reading } from '../faults.js';
 import { type Form, text } from '../form.js';
@@ -48,7 +49,6 @@ export const readKitchen = (reading: Reading): ((before: Kitchen) => Kitchen) =>
     cup: reading.oneOf('cup', cups, 'metric'),
     paper: reading.oneOf('paper', ['A4', 'Letter'], 'A4'),
     allergenList: reading.oneOf('allergenList', allergenLists, 'eu'),
-    tax: readTax(reading),
     dietsKeptDays: reading.maybe('dietsKeptDays', 'Days that diets are kept', (typed) =>
       readWhole(typed.replace(/\s*days?$/i, ''), 'the days that diets are kept', 0, 3650),
     ),
@@ -57,12 +57,16 @@ export const readKitchen = (reading: Reading): ((before: Kitchen) => Kitchen) =>
       readPerson(reading, row, `people[${at}]`, currency),
     ),
   };
-  return (before) => ({ ...before, ...read });
+  const tax = readTax(reading);
+  return (before) => ({ ...before, ...read, tax: tax && { ...untouched, ...before.tax, ...tax } });
 };
+
+/** How tax is named and rounded is settled with the terms. */
+const untouched = { included: false, rounding: 'whole-nearest' } as const;
 
 const readGrams = (text: string): Read<string> => readMoreThanZero(text.replace(/\s*g$/i, ''));
 
-const readTax = (reading: Reading): Kitchen['tax'] => {
+const readTax = (reading: Reading): Pick<Tax, 'name' | 'rate'> | null => {
   const name = reading.text('tax.name');
   const rate = reading.maybe('tax.rate', 'Tax, per cent', (typed) => readPercent(typed, 'the tax'));
   if (rate === null && name === '') return null;
