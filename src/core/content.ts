@@ -22,7 +22,8 @@ export const contentOf = (
   if (labelText !== '' && names.some((name) => isNamed(name, labelText))) return 'in';
   if (notBought) return 'not-in';
   if (labelText !== '') return labelDate === null ? 'unknown' : 'not-in';
-  if (asList && Object.values(allergens).some(({ source }) => source !== 'cook')) return 'unknown';
+  const said = Object.values(allergens);
+  if (asList && (said.length === 0 || said.some(({ source }) => source !== 'cook'))) return 'unknown';
   return isBlank(ingredient) ? 'unknown' : 'not-in';
 };
 

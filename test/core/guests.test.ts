@@ -38,6 +38,7 @@ const facts = factsOf(
     food('crisp', { ...said({}), ...labelled({ may: ['milk'] }) }),
     food('honey', said({ honey: 'yes' })),
     food('leek', { ...said({}), ...read('leeks, spring onions too') }),
+    food('salt', plain),
     food('former', { ...said({}), labelText: 'water, salt', labelDate: null }),
     food('pear', { ...said({}), allergens: { milk: { state: 'free', source: 'cook', by: 'R.T.' } } }),
   ],
@@ -88,6 +89,7 @@ describe('diets of the kitchen’s own', () => {
   });
   test('a label marked for the law’s allergens says nothing of others that could harm', () => {
     expect(verdict({ diets: ['no-onion'] }, 'wine')).toBe('unknown');
+    expect(verdict({ diets: ['no-onion'] }, 'salt')).toBe('unknown');
     expect(verdict({ avoids: ['onion'] }, 'wine')).toBe('yes');
     expect(verdict({ diets: ['no-onion'] }, 'pear')).toBe('yes');
   });
