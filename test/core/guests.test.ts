@@ -26,6 +26,7 @@ const facts = factsOf(
       'leek',
       'former',
       'pear',
+      'salt',
     ].map((one) => dish(`${one}-dish`, '1 portion', [`1 g ${one}`])),
     dish('deep', '1 portion', ['1 portion @onion-dish']),
     dish('both', '1 portion', ['1 g crisp', '1 g jar']),
