@@ -5,12 +5,13 @@ import { preferredPack } from './weighing.js';
 type Allergens = Ingredient['allergens'];
 
 /**
- * Whether a change of packs puts what was read from a label in doubt: another pack is preferred, or one has another
- * brand. How many statements were read from a label; 0 when nothing is in doubt.
+ * Whether a change of packs puts what was read from a label in doubt: another pack is preferred, or none any more, so
+ * that nobody knows which is opened; or one has another brand. How many statements were read from a label; 0 when
+ * nothing is in doubt.
  */
 export const labelInDoubt = (before: Ingredient, after: Ingredient): number => {
   const [was, is] = [preferredPack(before), preferredPack(after)];
-  const other = before.packs.length > 0 && is !== undefined && was?.key !== is.key;
+  const other = before.packs.length > 0 && was?.key !== is?.key;
   const rebranded = before.packs.some(({ key, brand }) => {
     const now = after.packs.find((pack) => pack.key === key);
     return now && normalName(now.brand) !== normalName(brand);
@@ -26,11 +27,16 @@ type Label = Pick<Ingredient, 'allergens' | 'labelDate'>;
 
 /**
  * What a label said is not known any more, and its words are of a pack before; what stands in the cook's word or by
- * reference stays.
+ * reference stays. Facts that diets turn on have no source, so none of them is a no any more: another brand may have
+ * rennet or gelatine in it.
  */
-export const labelForgotten = ({ allergens }: Label): Label => ({
+export const labelForgotten = ({
+  allergens,
+  traits,
+}: Pick<Ingredient, 'allergens' | 'traits'>): Label & Pick<Ingredient, 'traits'> => ({
   allergens: Object.fromEntries(Object.entries(allergens).filter(([, { source }]) => source !== 'label')),
   labelDate: null,
+  traits: Object.fromEntries(Object.entries(traits).filter(([, known]) => known === 'yes')),
 });
 
 /** What a label said stands as it did, read again on a day. */

@@ -55,8 +55,23 @@ test('size, supplier, price, spacing of the brand or a further pack do not', () 
   expect(labelInDoubt(cheddar, more)).toBe(0);
 });
 
+test('no pack left, or none of several preferred, leaves open which label counts', () => {
+  expect(labelInDoubt(cheddar, { ...cheddar, packs: [] })).toBe(1);
+  const unsaid = packs(([block]) => Object.assign(block!, { preferred: false }));
+  expect(labelInDoubt(cheddar, unsaid)).toBe(1);
+  const one = { ...cheddar, packs: [{ ...cheddar.packs[0]!, preferred: false }] };
+  expect(labelInDoubt(one, unsaid)).toBe(1);
+  expect(labelInDoubt({ ...cheddar, packs: [] }, cheddar)).toBe(0);
+});
+
+test('of a pack whose label is not read, no fact that diets turn on is a no any more', () => {
+  const traits = { rennet: 'no', dairy: 'yes', gelatine: 'unknown' } as const;
+  const { traits: left } = labelForgotten({ ...cheddar, traits });
+  expect(left).toEqual({ dairy: 'yes' });
+});
+
 test('forgetting a label keeps the cook’s word; reading it again dates it', () => {
-  const forgotten = labelForgotten({ ...cheddar, labelDate: '2026-11-20' });
+  const forgotten = labelForgotten(cheddar);
   expect(Object.keys(forgotten.allergens)).toEqual(['eggs']);
   expect(forgotten.labelDate).toBeNull();
   const again = labelReadAgain({ ...cheddar, labelText: 'Milk' }, '2026-12-02', 'N.O.');

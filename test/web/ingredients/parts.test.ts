@@ -81,7 +81,8 @@ test('another brand asks for the label: nothing is chosen, then it is forgotten 
   expect(
     (await agent.post(at('butter', 'packs'), { ...fieldsOf(other.text), relabel: 'forget' })).status,
   ).toBe(303);
-  expect((await stored('butter')).allergens).toEqual({});
+  const { allergens, traits } = await stored('butter');
+  expect([allergens, traits]).toEqual([{}, { dairy: 'yes' }]);
 });
 
 test('a label is marked, and the whole of it read in one press', async () => {

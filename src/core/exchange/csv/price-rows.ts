@@ -1,11 +1,15 @@
 import type { Ingredient, Pack } from '../../facts/ingredient.js';
 import { keyFrom } from '../../keys.js';
+import { labelForgotten, labelInDoubt } from '../../label-again.js';
 import { same } from '../../merge.js';
 import { fieldsFrom } from './columns.js';
 import { type Found, type Raw, type Reader, type Refused, shaped } from './reader.js';
 import { inMinor, nodes } from './tables.js';
 
-/** prices.csv: each row a price of a pack of an ingredient there is. */
+/**
+ * prices.csv: each row a price of a pack of an ingredient there is. One that gets another brand or preferred pack is as
+ * if its label were not read.
+ */
 export const prices: Reader = (rows, columns, kept) => {
   const [packOf, priceOf] = [
     fieldsFrom(nodes.pack, 'pack', columns),
@@ -35,10 +39,13 @@ export const prices: Reader = (rows, columns, kept) => {
   }
   const found = [...made].flatMap(([key, { line, doc }]): Found<'ingredient'>[] => {
     const parsed = shaped('ingredient', doc, () => line, refused);
-    return parsed ? [{ line, doc: parsed, before: there.get(key) }] : [];
+    return parsed ? [{ line, doc: unread(parsed, there.get(key)!), before: there.get(key) }] : [];
   });
   return { entity: 'ingredient', found, refused };
 };
+
+const unread = (doc: Ingredient, before: Ingredient): Ingredient =>
+  labelInDoubt(before, doc) > 0 ? { ...doc, ...labelForgotten(doc) } : doc;
 
 const withKeyedPacks = (doc: Ingredient): Ingredient => ({
   ...doc,

@@ -78,6 +78,18 @@ test('what does not fit is refused with its line, and what to write', () => {
   });
 });
 
+test('another brand in prices.csv is as if the label were not read; another price is not', () => {
+  const kitchen = exampleKitchen();
+  const butter = kitchen.ingredients.find(({ key }) => key === 'butter')!;
+  const [first] = butter.packs as [(typeof butter.packs)[number]];
+  const row = (brand: string) =>
+    `ingredient,"pack, key","pack, brand","price, date","price, price"\nbutter,${first.key},${brand},2026-10-01,9.99\n`;
+  const [branded] = planned(row('Stile End'), kitchen).changed;
+  expect(branded?.doc).toMatchObject({ allergens: {}, traits: { dairy: 'yes' } });
+  const [priced] = planned(row(first.brand), kitchen).changed;
+  expect(priced?.doc).toMatchObject({ allergens: butter.allergens, traits: butter.traits });
+});
+
 test('every column has a heading of its own', () => {
   for (const name of tableNames) expect(new Set(headings[name]).size).toBe(headings[name].length);
 });
