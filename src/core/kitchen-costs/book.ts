@@ -3,6 +3,7 @@ import type { Facts } from '../facts/facts.js';
 import type { Line, Recipe } from '../facts/recipe.js';
 import type { Problem } from '../problem.js';
 import type { Rational } from '../quantity/rational.js';
+import { itemsOf, numbersGiven } from './items.js';
 import { open, type SumsWritten } from './sums.js';
 import type { UnitCosts } from './unit-costs.js';
 
@@ -23,7 +24,6 @@ export type Below = { opened: Int32Array; opens: number; closed: Int32Array; clo
  * for every use of it stands in columns: ten thousand objects would not stay in the processor's cache.
  */
 export class Book {
-  readonly numbers = new Map<string, number>();
   readonly recipes: Recipe[] = [];
   readonly makes: Makes[] = [];
   /** What its straight ingredient lines cost in one batch; and what one batch costs with all that is in it. */
@@ -41,6 +41,8 @@ export class Book {
   readonly bent: Bent[] = [];
   readonly usesFrom: number[] = [0];
   readonly bentFrom: number[] = [0];
+  /** One above the number here of a recipe, by its number among all keys; 0 while it is not written. */
+  private written = new Int32Array(numbersGiven().recipes);
   /** For one at a time: what is below the recipe whose cost is written. */
   readonly below: Below;
   /** What leaves a recipe's own lines open, where anything does. */
@@ -55,8 +57,9 @@ export class Book {
     this.below = { opened: new Int32Array(size), opens: 0, closed: new Int32Array(size), closes: 0 };
   }
 
-  has(key: string): boolean {
-    return this.numbers.has(key);
+  /** The number here of a recipe, by its number among all keys; below 0 while it is not written. */
+  numberOf(item: number): number {
+    return (this.written[item] ?? 0) - 1;
   }
 
   /** The number of the recipe that is written down next, and its lines with it. */
@@ -91,7 +94,16 @@ export class Book {
     this.bentFrom.push(this.bent.length);
     this.by.push(-1);
     this.taken.push(undefined);
-    this.numbers.set(recipe.key, number);
+    this.write(itemsOf(recipe).own, number);
     return number;
+  }
+
+  private write(item: number, number: number): void {
+    if (item >= this.written.length) {
+      const more = new Int32Array(Math.max(numbersGiven().recipes, item * 2));
+      more.set(this.written);
+      this.written = more;
+    }
+    this.written[item] = number + 1;
   }
 }

@@ -1,30 +1,25 @@
-import type { Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
 import { recipeOf } from '../lookup.js';
+import type { Book } from './book.js';
+import { itemsOf } from './items.js';
 
 /**
- * Visits every recipe of a kitchen, each after the components in it, and soon after its lines were looked through, so
- * that they are still in the processor's cache; a loop is our own mistake and throws.
+ * Visits every recipe of a kitchen that is not written down, each after the components in it, and soon after its lines
+ * were looked through, so that they are still in the processor's cache; a visit writes it down. A loop is our own
+ * mistake and throws.
  */
-export const componentsFirst = (
-  facts: Facts,
-  visited: { has(key: string): boolean },
-  visit: (recipe: Recipe) => void,
-): void => {
+export const componentsFirst = (book: Book, visit: (recipe: Recipe) => void): void => {
   const open = new Set<Recipe>();
-  // Few are visited before their turn, and few are soon looked up.
-  const early = new Set<Recipe>();
-  for (const root of facts.recipes.values()) {
-    if (early.has(root)) continue;
+  const isWritten = (recipe: Recipe) => book.numberOf(itemsOf(recipe).own) >= 0;
+  for (const root of book.facts.recipes.values()) {
+    if (isWritten(root)) continue;
     const path = [root];
     for (let recipe = path.at(-1); recipe; recipe = path.at(-1)) {
-      const waits = componentsOf(recipe, visited, facts);
+      const waits = componentsOf(recipe, book);
       if (waits.length === 0) {
         path.pop();
         open.delete(recipe);
-        if (early.has(recipe)) continue;
-        if (recipe !== root) early.add(recipe);
-        visit(recipe);
+        if (!isWritten(recipe)) visit(recipe);
         continue;
       }
       open.add(recipe);
@@ -38,14 +33,13 @@ export const componentsFirst = (
 const none: readonly never[] = [];
 
 /** The components of a recipe that are still to be visited. */
-const componentsOf = (
-  { lines }: Recipe,
-  visited: { has(key: string): boolean },
-  facts: Facts,
-): readonly Recipe[] => {
+const componentsOf = (recipe: Recipe, book: Book): readonly Recipe[] => {
   let found: readonly Recipe[] = none;
-  for (const { item } of lines)
-    if ('component' in item && !visited.has(item.component))
-      found = [...found, recipeOf(item.component, facts)];
+  const items = itemsOf(recipe).of;
+  for (let i = 0; i < items.length; i += 1) {
+    if (items[i]! >= 0 || book.numberOf(-1 - items[i]!) >= 0) continue;
+    const { item } = recipe.lines[i]!;
+    if ('component' in item) found = [...found, recipeOf(item.component, book.facts)];
+  }
   return found;
 };

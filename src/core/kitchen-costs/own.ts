@@ -9,6 +9,7 @@ import { noLines, noYield } from '../problems.js';
 import { Rational } from '../quantity/rational.js';
 import { quantity } from '../quantity/units.js';
 import type { Book, Grows, Use } from './book.js';
+import { itemsOf } from './items.js';
 
 const bends: ReadonlySet<Line['scales']> = new Set(['pieces', 'herb', 'chilli', 'batch']);
 
@@ -18,20 +19,22 @@ export const readLines = (recipe: Recipe, book: Book): void => {
   const cup = cupOf(recipe, book.facts);
   if (lines.length === 0) book.because(noLines(recipe));
   // By number: a hundred thousand lines are read so, and an iterator leaves something to be cleared away for each.
-  for (let i = 0; i < lines.length; i += 1) readLine(lines[i]!, cup, recipe, book);
+  const items = itemsOf(recipe).of;
+  for (let i = 0; i < lines.length; i += 1) readLine(lines[i]!, items[i]!, cup, recipe, book);
 };
 
-const readLine = (line: Line, cup: Cup, recipe: Recipe, book: Book): void => {
-  const { item, scales } = line;
+const readLine = (line: Line, item: number, cup: Cup, recipe: Recipe, book: Book): void => {
+  const { scales } = line;
+  const component = item < 0 ? book.numberOf(-1 - item) : undefined;
   if (line.amount === null) {
-    if ('component' in item) book.uses.push(toTaste(item.component, book));
+    if (component !== undefined) book.uses.push({ ...toTaste, of: component });
     return;
   }
-  const stated = line.unit === share ? shareBy(line, recipe, book) : undefined;
+  const stated = line.unit === share ? shareBy(line, component, recipe, book) : undefined;
   const base = stated ? stated.amount : upperEnd(line)!;
   const unit = stated ? stated.unit : line.unit;
-  if ('component' in item) {
-    const of = book.numbers.get(item.component)!;
+  if (component !== undefined) {
+    const of = component;
     const batches = stated?.open
       ? undefined
       : batchesOf(book.makes[of]!, grown(base, unit, scales, Rational.one), unit, cup);
@@ -40,26 +43,20 @@ const readLine = (line: Line, cup: Cup, recipe: Recipe, book: Book): void => {
     book.uses.push({ of, taste: false, batches, grows });
     return;
   }
-  const of = book.units.of(item.ingredient, unit, cup, line, recipe);
+  const of = book.units.of(item, unit, cup, line, recipe);
   if (bends.has(scales)) book.bent.push({ of, base, unit, scales });
   else book.sums.part(of, base);
 };
 
-const toTaste = (component: string, { numbers }: Book): Use => ({
-  of: numbers.get(component)!,
-  taste: true,
-  batches: Rational.zero,
-  grows: undefined,
-});
+const toTaste: Omit<Use, 'of'> = { taste: true, batches: Rational.zero, grows: undefined };
 
 /** A per cent of the flour as the grams that come to; nothing where that isn't known, and then the line is open. */
-const shareBy = (line: Line, recipe: Recipe, book: Book) => {
-  const { facts, numbers, recipes } = book;
+const shareBy = (line: Line, component: number | undefined, recipe: Recipe, book: Book) => {
+  const { facts, recipes } = book;
   const stated = statedBy(line, recipe, facts)!;
   if (!isGap(stated)) return { ...stated, open: false };
   const { item } = line;
-  const what =
-    'component' in item ? recipes[numbers.get(item.component)!]! : ingredientOf(item.ingredient, facts);
+  const what = 'ingredient' in item ? ingredientOf(item.ingredient, facts) : recipes[component!]!;
   if (!('notBought' in what && what.notBought)) book.because(noFlour(recipe, line, what.name, stated));
   return { amount: Rational.zero, unit: 'g', open: true };
 };

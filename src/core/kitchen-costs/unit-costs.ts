@@ -10,6 +10,7 @@ import { Rational } from '../quantity/rational.js';
 import { needsCup, quantity } from '../quantity/units.js';
 import { isMissing } from '../weighing.js';
 import type { Given } from './figures.js';
+import { ingredientNumber, numbersGiven } from './items.js';
 import { guess, open, type SumsWritten } from './sums.js';
 
 /**
@@ -25,7 +26,7 @@ export type UnitAsked = {
   recipe: Recipe;
 };
 
-/** A way to ask; by the number of an ingredient, one above the place of its cost, or 0 where nobody asked so. */
+/** A way to ask; by the number of an ingredient among all keys, one above the place of its cost, or 0 where nobody asked so. */
 type Way = { cup: Cup; stated: Line['stated']; cooked: string; above: Int32Array };
 
 /** What one of a unit costs in minor units, exact, with what leaves that open or makes it a guess. */
@@ -48,33 +49,35 @@ const none: readonly Way[] = [];
 /** The unit costs that lines ask for, each once, in the order of their places. */
 export class UnitCosts {
   readonly asked: UnitAsked[] = [];
-  private readonly numbers = new Map<string, number>();
+  /** The ingredients by their numbers, in the order of the kitchen. */
+  private readonly numbers: Int32Array;
   private readonly ways = new Map<string, readonly Way[]>();
 
   constructor(
     ingredients: Iterable<string>,
     private readonly sums: SumsWritten,
   ) {
-    for (const key of ingredients) this.numbers.set(key, this.numbers.size);
+    this.numbers = Int32Array.from(ingredients, ingredientNumber);
   }
 
   /** The cost of one of a unit, by its name among the sums. */
-  of(ingredient: string, unit: string, cup: Cup, line: Line, recipe: Recipe): number {
+  of(number: number, unit: string, cup: Cup, line: Line, recipe: Recipe): number {
     const { above } = this.way(unit, cup, line);
-    const number = this.numbers.get(ingredient);
-    if (number === undefined) throw new Error(`the facts have no ingredient ${ingredient}`);
-    if (above[number] === 0) {
-      const at = this.asked.length;
-      above[number] = this.asked.push({ at, ingredient, unit, cup, line, recipe });
-    }
-    return this.sums.given(above[number]! - 1);
+    return this.sums.given((above[number] || this.ask(number, unit, cup, line, recipe, above)) - 1);
+  }
+
+  private ask(number: number, unit: string, cup: Cup, line: Line, recipe: Recipe, above: Int32Array): number {
+    const ingredient = 'ingredient' in line.item ? line.item.ingredient : '';
+    if (number >= above.length) throw new Error(`the facts have no ingredient ${ingredient}`);
+    above[number] = this.asked.push({ at: this.asked.length, ingredient, unit, cup, line, recipe });
+    return above[number]!;
   }
 
   /** What they cost, by place; worked out by ingredient, so that each is looked at but once. */
   costs(facts: Facts): Given[] {
     const given = new Array<Given>(this.asked.length);
     const ways = [...new Set([...this.ways.values()].flat().map(({ above }) => above))];
-    for (let number = 0; number < this.numbers.size; number += 1)
+    for (const number of this.numbers)
       for (const above of ways) {
         const at = above[number]! - 1;
         if (at >= 0) given[at] = unitCost(this.asked[at]!, facts);
@@ -84,9 +87,8 @@ export class UnitCosts {
 
   /** All that is asked of one ingredient. */
   ofIngredient(key: string): UnitAsked[] {
-    const number = this.numbers.get(key);
-    if (number === undefined) return [];
-    const found = [...this.ways.values()].flat().map(({ above }) => above[number]!);
+    const number = ingredientNumber(key);
+    const found = [...this.ways.values()].flat().map(({ above }) => above[number] ?? 0);
     return [...new Set(found)].flatMap((above) => this.asked[above - 1] ?? []);
   }
 
@@ -106,7 +108,7 @@ export class UnitCosts {
     const alike = needsCup(unit)
       ? undefined
       : ways.find(({ stated, cooked }) => stated === asked.stated && cooked === asked.cooked);
-    const way: Way = { ...asked, above: alike?.above ?? new Int32Array(this.numbers.size) };
+    const way: Way = { ...asked, above: alike?.above ?? new Int32Array(numbersGiven().ingredients) };
     this.ways.set(unit, [...ways, way]);
     return way;
   }

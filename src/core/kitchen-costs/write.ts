@@ -11,7 +11,7 @@ import { open } from './sums.js';
  * below a component goes by such lines, its cost stands for all of it and nobody looks further down.
  */
 export const writeCosts = (book: Book): void =>
-  componentsFirst(book.facts, book, (recipe) => {
+  componentsFirst(book, (recipe) => {
     readLines(recipe, book);
     book.cost.push(writeCost(book.add(recipe), book));
   });
