@@ -56,7 +56,7 @@ export const apartWords = (dish: string, who: string, byName = true): string =>
 
 /** "Lentil pie is made for 6 and 8 need it: 2 go without." */
 export const shortWords = (short: Short, { groups }: Event): string => {
-  const { names, group, portions, guests, shared, unlessKnown } = short;
+  const { names, group, portions, guests, keptForOthers, shared, unlessKnown } = short;
   const heads = groups.length > 1 ? ` ${groups.find(({ key }) => key === group)!.name.toLowerCase()}` : '';
   const [are, it] = names.length > 1 ? ['are', 'them'] : ['is', 'it'];
   const need = `${guests}${heads} ${guests === 1 ? 'needs' : 'need'} ${it}`;
@@ -64,7 +64,12 @@ export const shortWords = (short: Short, { groups }: Event): string => {
   const without = unlessKnown
     ? 'the others have only what is not fully known'
     : `${more} ${more === 1 ? 'goes' : 'go'} without`;
-  if (!shared) return `${listed(names)} ${are} made for ${portions}${heads} and ${need}: ${without}.`;
+  if (!shared) {
+    const kept = portions === 0 ? 'all' : `${keptForOthers} of them`;
+    const forOthers = keptForOthers > 0 ? `, ${kept} kept by name for others,` : '';
+    const made = portions + keptForOthers;
+    return `${listed(names)} ${are} made for ${made}${heads}${forOthers} and ${need}: ${without}.`;
+  }
   const left = portions === 0 ? 'none' : String(portions);
   return `${listed(names)}: everybody takes of ${it}, which leaves ${left} where ${need}: ${without}.`;
 };

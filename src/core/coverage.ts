@@ -1,4 +1,5 @@
 import { notAnswered } from './answers.js';
+import type { Dealt } from './deal.js';
 import { dietName, dietOf, harder, type Judged, judgeGuest, type Verdict } from './diets.js';
 import type { Course, Dish, Event, Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
@@ -45,7 +46,13 @@ export type CoverageRow = {
   courses: CourseCover[];
 };
 
-export type Coverage = { rows: CoverageRow[]; notAnswered: number; short: Short[] };
+/** `dealt`: whose the portions are of dishes that not all who could eat them can have, course by course. */
+export type Coverage = {
+  rows: CoverageRow[];
+  notAnswered: number;
+  short: Short[];
+  dealt: Map<Course, Dealt>;
+};
 
 /** What a guest does not eat, in words: their diets, their dislikes, that traces do not matter, their own words. */
 const wordsFor = ({ diets, avoids, traces, other }: Guest, { kitchen, ingredients }: Facts): string[] => [
@@ -98,7 +105,12 @@ const workOut = (event: Event, facts: Facts): Coverage => {
     cells: found.flatMap(({ taking }) => taking[at]!.cells),
     courses: found.map(({ taking, reach }) => withReach(taking[at]!.cover, guest, reach)),
   }));
-  return { rows, notAnswered: notAnswered(event), short: found.flatMap(({ reach }) => reach.short) };
+  return {
+    rows,
+    notAnswered: notAnswered(event),
+    short: found.flatMap(({ reach }) => reach.short),
+    dealt: new Map(event.courses.map((course, at) => [course, found[at]!.reach.dealt])),
+  };
 };
 
 const withReach = (cover: CourseCover, guest: Guest, { short, verdicts }: Reach): CourseCover => {

@@ -1,9 +1,11 @@
+import { type Dealt, deal } from './deal.js';
 import { harder, type Verdict } from './diets.js';
 import type { Course, Dish, Event, Guest } from './facts/event.js';
 import type { Facts } from './facts/facts.js';
 import { type Eaters, fill, type Shortage } from './fill.js';
-import { countsFor, isKeptFor, serviceOf } from './kept-apart.js';
+import { countsFor } from './kept-apart.js';
 import { recipeOf } from './lookup.js';
+import { type Bin, binsOf, isOpenTo } from './portion-bins.js';
 import { listed } from './problems.js';
 import { Rational } from './quantity/rational.js';
 import { eatersOf } from './requirements.js';
@@ -20,14 +22,16 @@ export type Short = {
   /** How many those guests are; so many more than the portions go without. */
   guests: number;
   who: Guest[];
+  /** More portions of plated dishes among them, that are kept by name for others. */
+  keptForOthers: number;
   /** Whether guests serve themselves from one of the dishes, so that everybody takes of it. */
   shared: boolean;
   /** Whether there is enough for all once what is in the other dishes is known. */
   unlessKnown: boolean;
 };
 
-/** What of a course reaches: portions that do not, and the hardest verdict that a guest must be content with. */
-export type Reach = { short: Short[]; verdicts: Map<Guest, Verdict> };
+/** What of a course reaches: portions that do not, the hardest verdict a guest must be content with, and who gets what. */
+export type Reach = { short: Short[]; verdicts: Map<Guest, Verdict>; dealt: Dealt };
 
 /** Guests who depend on what is in a dish: those who said something of what they do not eat. */
 export const isChoosy = ({ answered, diets, avoids, other }: Guest): boolean =>
@@ -35,7 +39,7 @@ export const isChoosy = ({ answered, diets, avoids, other }: Guest): boolean =>
 
 /**
  * Whether the portions of a course reach for the guests who depend on what is in a dish, group by group. A plated dish
- * feeds as many heads as it is made for, those guests first. Of one that guests serve themselves from everybody takes at
+ * feeds as many heads as it is made for, those guests first, and portions kept by name go to nobody else. Of one that guests serve themselves from everybody takes at
  * the rate it is made for, and what then is left must reach them; portions kept for a guest are not taken by others.
  * Over-catering is no portion, and a part of one is nobody's want. As many as can be are given what they can eat, as few
  * as can be of these what is not known, then as few as can be what may contain what they avoid.
@@ -44,18 +48,25 @@ export const reachOf = (course: Course, event: Event, taking: readonly Taking[],
   const made = new Map(course.dishes.map((dish) => [dish, eatersOf(dish.eaters, event)]));
   const short: Short[] = [];
   const verdicts = new Map<Guest, Verdict>();
+  const dealt = new Map<Guest, ReadonlyMap<Dish, number>>();
   for (const { key, guests } of event.groups) {
     const those = taking.filter(({ guest }) => guest.group === key && isChoosy(guest));
     if (those.length === 0) continue;
     const others = Math.max(0, guests - those.reduce((n, { guest }) => n + guest.count, 0));
     const bins = course.dishes.flatMap((dish) =>
-      binsOf(dish, course, made.get(dish)!.get(key) ?? Rational.zero, { others, guests }),
+      binsOf(dish, course, made.get(dish)!.get(key) ?? Rational.zero, {
+        others,
+        guests,
+        named: namedFor(dish, key, taking),
+      }),
     );
     const alike = alikeIn(those, bins, course, facts);
     const sizes = bins.map(({ size }) => size);
     const given = fill(alike, sizes);
     for (const one of shortagesOf(alike, sizes, given.shortages))
       short.push({ course, group: key, ...inWords(one, alike, bins, facts) });
+    for (const [guest, portions] of deal(alike, bins, given, (cost) => cost !== costs.unknown))
+      dealt.set(guest, portions);
     for (const [at, { from, who }] of alike.entries()) {
       const hardest = from.reduce(
         (worst, { cost }, i) => (given.given[at]![i]! > 0 ? harder(worst, verdictOf(cost)) : worst),
@@ -64,30 +75,15 @@ export const reachOf = (course: Course, event: Event, taking: readonly Taking[],
       for (const guest of who) verdicts.set(guest, hardest);
     }
   }
-  return { short, verdicts };
+  return { short, verdicts, dealt };
 };
 
-/** Portions of a dish for one group; `kept` ones are for those alone for whom portions are kept back. */
-type Bin = { dish: Dish; shared: boolean; kept: boolean; size: number };
-
-const binsOf = (
-  dish: Dish,
-  course: Course,
-  made: Rational,
-  { others, guests }: { others: number; guests: number },
-): Bin[] => {
-  const whole = Number(made.floor());
-  if (whole === 0) return [];
-  if (serviceOf(dish, course) === 'plated') return [{ dish, shared: false, kept: false, size: whole }];
-  const rate = made.over(Rational.of(Math.max(guests, 1)));
-  const each = rate.compare(Rational.one) > 0 ? Rational.one : rate;
-  const left = made.minus(each.times(Rational.of(others)));
-  const open = Math.min(whole, Number(left.ceil()));
-  return [
-    { dish, shared: true, kept: false, size: open },
-    { dish, shared: true, kept: true, size: whole - open },
-  ];
-};
+/** Heads of a group for whom portions of a dish are kept by name, and who could eat of it. */
+const namedFor = (dish: Dish, group: string, taking: readonly Taking[]): number =>
+  taking.reduce((n, { guest, verdicts }) => {
+    const theirs = guest.group === group && dish.keptFor.includes(guest.key);
+    return theirs && (verdicts.get(dish) ?? 'no') !== 'no' ? n + guest.count : n;
+  }, 0);
 
 /** Guests with the same choice of portions. */
 type Alike = Eaters & { guests: number; who: Guest[] };
@@ -99,10 +95,10 @@ const verdictOf = (cost: number): Verdict => (cost === 0 ? 'yes' : cost === 1 ? 
 const alikeIn = (taking: readonly Taking[], bins: readonly Bin[], course: Course, facts: Facts): Alike[] => {
   const found = new Map<string, Alike>();
   for (const { guest, verdicts } of taking) {
-    const from = bins.flatMap(({ dish, kept }, bin) => {
-      const cost = costs[verdicts.get(dish) ?? 'no'];
-      if (cost === undefined || !countsFor(guest, dish, course, facts)) return [];
-      return !kept || isKeptFor(guest, dish, facts) ? [{ bin, cost }] : [];
+    const from = bins.flatMap((one, bin) => {
+      const cost = costs[verdicts.get(one.dish) ?? 'no'];
+      if (cost === undefined || !countsFor(guest, one.dish, course, facts)) return [];
+      return isOpenTo(guest, one, facts) ? [{ bin, cost }] : [];
     });
     if (!from.some(({ cost }) => cost !== costs.unknown)) continue;
     const mark = from.map(({ bin, cost }) => `${bin} ${cost}`).join();
@@ -142,11 +138,15 @@ const inWords = (
   facts: Facts,
 ): Omit<Short, 'course' | 'group'> => {
   const dishes = [...new Set(from.map((at) => bins[at]!))];
+  const other = bins.filter(
+    (bin) => bin.kept && !bin.shared && !dishes.includes(bin) && dishes.some(({ dish }) => dish === bin.dish),
+  );
   return {
     names: [...new Set(dishes.map(({ dish }) => recipeOf(dish.recipe, facts).name))],
     portions,
     guests,
     who: eaters.flatMap((at) => alike[at]!.who),
+    keptForOthers: other.reduce((n, { size }) => n + size, 0),
     shared: dishes.some(({ shared }) => shared),
     unlessKnown,
   };

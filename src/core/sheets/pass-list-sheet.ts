@@ -6,8 +6,10 @@ import type { PassDish, PassGuest, PassList } from './pass-list.js';
 import { cautions, type Sheet } from './sheet.js';
 
 /** A dish at the pass in words: "Squash and barley (kept back: second tray)". */
-export const dishAtPass = ({ name, kept }: PassDish): string =>
-  kept ? `${name} (kept back: ${kept})` : name;
+export const dishAtPass = ({ name, kept, portions }: PassDish): string => {
+  const said = [kept && `kept back: ${kept}`, portions && `for ${portions} of them`].filter(Boolean);
+  return said.length > 0 ? `${name} (${said.join('; ')})` : name;
+};
 
 /** What must not go to a guest, or is not known, with the ingredients it turns on: "Leek tart (butter, cream)". */
 export const dishWithWhy = ({ name, because }: PassDish): string =>
@@ -54,6 +56,7 @@ export const passListSheet = ({ value, problems }: Answer<PassList>): Sheet => {
           { key: 'diets', label: 'Diets' },
           { key: 'gets', label: 'Gets' },
           { key: 'may', label: 'May contain what they avoid' },
+          { key: 'others', label: 'Leave for others' },
           { key: 'not', label: 'Not' },
           { key: 'open', label: 'Not known' },
           { key: 'settle', label: 'To settle' },
@@ -112,6 +115,7 @@ const rowOf = (one: PassGuest, event: Event): Record<string, string> => ({
   diets: one.diets.join('; '),
   gets: one.gets.map(dishAtPass).join('; '),
   may: one.may.map((dish) => [dishAtPass(dish), ...dish.because].join(', ')).join('; '),
+  others: one.others.map(({ name }) => name).join('; '),
   not: one.not.map(dishWithWhy).join('; '),
   open: one.open.map(dishWithWhy).join('; '),
   settle: toSettleAtPass(one, event),

@@ -22,6 +22,8 @@ export type PassDish = {
   name: string;
   /** Empty where it is not kept back. */
   kept: string;
+  /** How many of the guests get it, where only some of them do. */
+  portions: number | undefined;
   /** The ingredients it turns on. */
   because: string[];
 };
@@ -33,6 +35,8 @@ export type PassGuest = {
   diets: string[];
   gets: PassDish[];
   may: PassDish[];
+  /** What they could eat, of which there is not enough for all who could: its portions are dealt out to others. */
+  others: PassDish[];
   not: PassDish[];
   /** Not known, or not kept apart where guests serve themselves. */
   open: (PassDish & { notApart: boolean })[];
@@ -64,8 +68,8 @@ export type PassList = {
 
 /**
  * Who gets what at the pass: course by course and table by table every guest with a diet, and those who have not
- * answered, with the dishes that may go to them, those that must not, and the portions kept back. Guests of no table
- * come last. A guest who eats everything is not on it.
+ * answered, with the dishes that may go to them, those that must not, and the portions kept back. Where there is not
+ * enough of a dish for all who could eat it, it is dealt out: the others leave it. Guests of no table come last. A guest who eats everything is not on it.
  */
 export const passList = (event: Event, today: Facts, beside: readonly Event[] = []): Answer<PassList> => {
   const facts = factsOf(event, today);
@@ -97,7 +101,7 @@ const inCourse = (course: Course, coverage: Coverage, event: Event, facts: Facts
   const tables = new Map<string, PassGuest[]>();
   for (const row of rows) {
     const { table } = row.guest!;
-    tables.set(table, [...(tables.get(table) ?? []), atPass(row, course, coverage.short, facts)]);
+    tables.set(table, [...(tables.get(table) ?? []), atPass(row, course, coverage, facts)]);
   }
   const inOrder = new Intl.Collator(facts.kitchen.locale, { numeric: true });
   return {
@@ -110,9 +114,9 @@ const inCourse = (course: Course, coverage: Coverage, event: Event, facts: Facts
 };
 
 const atPass = (
-  { guest, who, diets, cells, courses }: CoverageRow,
+  { guest, who, count, diets, cells, courses }: CoverageRow,
   course: Course,
-  short: Coverage['short'],
+  { short, dealt }: Coverage,
   facts: Facts,
 ): PassGuest => {
   const dishes = new Map(course.dishes.map((dish) => [dish.key, dish]));
@@ -121,13 +125,24 @@ const atPass = (
   const as = (wanted: CoverageCell['verdict']) =>
     own
       .filter(({ verdict }) => verdict === wanted)
-      .map((cell) => ({ ...passDish(cell, dishes.get(cell.dish)!, guest!, facts), notApart: !cell.counts }));
+      .map((cell) => {
+        const dish = dishes.get(cell.dish)!;
+        return { ...passDish(cell, dish, guest!, facts), notApart: !cell.counts, dealt: theirs?.get(dish) };
+      });
+  const theirs = dealt.get(course)?.get(guest!);
+  const [gets, may] = [as('yes').sort(keptFirst), as('may').sort(keptFirst)];
+  const some = (all: typeof gets): PassDish[] =>
+    all.flatMap(({ dealt: portions, ...dish }) => {
+      if (portions === 0) return [];
+      return [{ ...dish, portions: portions === count ? undefined : portions }];
+    });
   return {
     guest: guest!,
     who,
     diets,
-    gets: as('yes').sort(keptFirst),
-    may: as('may').sort(keptFirst),
+    gets: some(gets),
+    may: some(may),
+    others: [...gets, ...may].filter((dish) => dish.dealt === 0),
     not: as('no'),
     open: as('unknown'),
     leftWith: cover.byDiets,
@@ -140,6 +155,7 @@ const keptFirst = (a: PassDish, b: PassDish): number => Number(a.kept === '') - 
 const passDish = (cell: CoverageCell, dish: Dish, guest: Guest, facts: Facts): PassDish => ({
   name: cell.name,
   kept: isKeptFor(guest, dish, facts) ? howKept(dish, guest) : '',
+  portions: undefined,
   because: [
     ...new Set(
       cell.reasons.filter(({ verdict }) => verdict === cell.verdict).map(({ ingredient }) => ingredient.name),

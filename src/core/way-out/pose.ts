@@ -2,11 +2,11 @@ import type { Coverage } from '../coverage.js';
 import type { Course, Dish, Event, Guest } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
 import type { Recipe } from '../facts/recipe.js';
-import { countsFor, serviceOf } from '../kept-apart.js';
+import { countsFor } from '../kept-apart.js';
 import { recipeOf } from '../lookup.js';
-import { isChoosy } from '../portions.js';
 import { Rational } from '../quantity/rational.js';
 import { eatersOf } from '../requirements.js';
+import { feedsOf } from './feeds.js';
 import { eats, kindOf, type Lack, lackingIn } from './lacking.js';
 import {
   dishFor,
@@ -52,7 +52,7 @@ export const pose = (
   const offers: Offer[] = offerings.map((offering) => ({
     key: `${offering.kind} ${offering.recipe.key}`,
     extra: isNew(offering) ? 1 : 0,
-    feeds: feedsOf(offering, event, facts),
+    feeds: feedsOf(offering, lacks, event, facts),
     work: extraWork(offering, event, facts),
   }));
   const costs = offerings.map((offering, at) => costsOf(offering, takers[at]!, event, facts));
@@ -140,32 +140,6 @@ const takersOf = (offering: Offering, lacks: readonly Lack[], event: Event, fact
     const counts = countsFor(guest, dish!, course, facts);
     return kind === 'as-is' ? short && counts : !short && !counts;
   });
-};
-
-/**
- * How many guests the portions that are there can feed; null where it is made for as many as take it. Where guests
- * serve themselves, others have theirs first.
- */
-const feedsOf = (
-  { group, dish, course, kind, recipe }: Offering,
-  event: Event,
-  facts: Facts,
-): number | null => {
-  if (group === undefined) return null;
-  const made = eatersOf(dish!.eaters, event).get(group) ?? Rational.zero;
-  const whole = Number(made.floor());
-  if (serviceOf(dish!, course) === 'plated') return whole;
-  const all = event.groups.find(({ key }) => key === group)!.guests;
-  const choosy = event.guests.filter((guest) => guest.group === group && isChoosy(guest));
-  const heads = (guests: readonly Guest[]) => guests.reduce((sum, { count }) => sum + count, 0);
-  if (kind === 'kept')
-    return whole >= all
-      ? whole
-      : Math.max(0, whole - heads(choosy.filter((one) => eats(one, recipe, facts))));
-  const rate = made.over(Rational.of(Math.max(all, 1)));
-  const each = rate.compare(Rational.one) > 0 ? Rational.one : rate;
-  const left = made.minus(each.times(Rational.of(Math.max(0, all - heads(choosy)))));
-  return Math.max(0, Math.min(whole, Number(left.ceil())));
 };
 
 /** What each guest's portion of an offering costs more than what they leave, in hundredths of a minor unit. */

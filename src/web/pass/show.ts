@@ -21,6 +21,7 @@ export type PassRow = {
   diets: string;
   gets: string;
   may: string;
+  others: string;
   not: string;
   open: string;
   settle: string;
@@ -94,6 +95,7 @@ const rowOf = (one: PassGuest, { event }: PassList, f: Format): Omit<PassRow, 't
   diets: one.guest.answered ? (one.guest.name ? one.diets.join(', ') : '') : 'not answered',
   gets: either(one.gets.map(dishAtPass)),
   may: either(one.may.map((dish) => `${dishAtPass(dish)}, by ${f.list(dish.because)}`)),
+  others: f.list(one.others.map(({ name }) => name)),
   not: one.not.map(dishWithWhy).join('; '),
   open: one.guest.answered
     ? one.open.map((dish) => `${dishWithWhy(dish)}${dish.notApart ? ', not kept apart' : ''}`).join('; ')

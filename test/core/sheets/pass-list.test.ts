@@ -60,6 +60,7 @@ test('table 3, Ana: no milk, gets the squash kept back on the second tray, not t
     diets: 'no milk',
     gets: 'Squash (kept back: second tray)',
     may: '',
+    others: '',
     not: 'Pie (Butter)',
     open: 'Relish plate (Relish)',
     settle: '',
