@@ -61,3 +61,23 @@ export const meaningOf = (token: Token): Meaning | undefined => alone(token.word
 
 const alone = (word: string): Meaning | undefined =>
   phrases.get(word)?.find(({ words }) => words.length === 1)?.meaning;
+
+const lone = new Map(
+  published.names.flatMap(({ is, law }) =>
+    law.filter((text) => !text.includes(' ')).map((text): [string, string] => [folded(text), is]),
+  ),
+);
+
+/**
+ * The allergens whose name a word begins or ends with that is no word known here: "milkpowder", "eggwhite". Names of
+ * three letters are in too many words to count at its end, and "nut" and "cod" at its beginning.
+ */
+export const heldIn = (word: string): string[] => {
+  if (phrases.get(word)?.some(({ words }) => words.length === 1)) return [];
+  const held = [...lone].filter(
+    ([name]) =>
+      (word.startsWith(name) && name !== 'nut' && name !== 'cod') ||
+      (word.endsWith(name) && (name.length > 3 || name === 'nut')),
+  );
+  return [...new Set(held.map(([, is]) => is))];
+};

@@ -91,7 +91,8 @@ const longest = 200;
 
 /**
  * A statement ends with its sentence or its bracket, whichever comes first; "free from" within a list with the next
- * comma. One that ends too soon only ever makes a label say more.
+ * comma, and before a colon: "free from gluten: rice flour, milk". One that ends too soon only ever makes a label say
+ * more.
  */
 const endOf = (
   trigger: Trigger,
@@ -109,6 +110,7 @@ const endOf = (
     if (sign === '(' || sign === '[') depth += 1;
     if (sign === ')' || sign === ']') depth -= 1;
     if (depth < 0 || (!opens && /[,;]/.test(sign))) return at;
+    if (mode === 'without' && sign === ':' && /\w/.test(plain.slice(to, at))) return at;
     if (mode === 'without' && turns.test(plain.slice(at, at + 12))) return at;
   }
   return end;

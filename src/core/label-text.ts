@@ -1,4 +1,4 @@
-import { type Meaning, meaningAt, meaningOf } from './label-names.js';
+import { heldIn, type Meaning, meaningAt, meaningOf } from './label-names.js';
 import { type Scope, Scopes } from './label-scopes.js';
 import { labelWords, type Token } from './label-tokens.js';
 
@@ -53,10 +53,18 @@ export const readLabel = (text: string): LabelReading => {
       for (const id of meaning.is) lead(named, id, scope, { words, emphasised: apart, why: meaning.why });
     for (let i = at; i < at + length; i++) understood.add(i);
   }
+  for (const [at, { raw, word }] of tokens.entries()) {
+    const scope = scoped[at];
+    if (!scope || scope.mode === 'without' || understood.has(at)) continue;
+    if (heldIn(word).some((id) => !named.has(id))) unsettled.set(raw, glued);
+  }
   for (const words of notUnderstood(tokens, scoped, understood, plain))
     unsettled.set(words, 'set apart on the label, and no name of an allergen known here');
   return { named: [...named.values()], unsettled: remarks(unsettled), aside: remarks(aside) };
 };
+
+/** Why a word that only holds the name of an allergen is left to settle. */
+export const glued = 'holds the name of an allergen, and is no word known here';
 
 const remarks = (all: ReadonlyMap<string, string>): Remark[] =>
   [...all].map(([words, why]) => ({ words, why }));

@@ -16,6 +16,8 @@ export type Token = {
 
 export type LabelWords = { plain: string; tokens: Token[] };
 
+/** Signs that show nothing: where a word may be broken, and where it may not. */
+const unseen = /[\u00ad\u200b-\u200d\u2060\ufeff]/g;
 const marks = /\*\*|<(\/?)(?:b|strong|u|em|mark)(?:\s[^<>]{0,200})?>|<[a-z/!][^<>]{0,200}>/gi;
 const entities: Record<string, string> = { amp: '&', nbsp: ' ', lt: '<', gt: '>', quot: '"', '#39': "'" };
 
@@ -24,7 +26,7 @@ const entities: Record<string, string> = { amp: '&', nbsp: ' ', lt: '<', gt: '>'
  * <mark>, or in capitals where most of the text is not.
  */
 export const labelWords = (text: string): LabelWords => {
-  const { plain, bold } = unmarked(text.normalize('NFC'));
+  const { plain, bold } = unmarked(text.normalize('NFC').replace(unseen, ''));
   const found = [...plain.matchAll(/[eE][ -]?\d{3,4}\b|[\p{L}\p{N}\p{M}]+(?:['’]\p{L}+)?/gu)];
   const capitals = found.map(([raw]) => inCapitals(raw));
   const lettered = found.filter(([raw]) => /\p{L}{3}/u.test(raw)).length;
@@ -35,7 +37,7 @@ export const labelWords = (text: string): LabelWords => {
     const from = match.index;
     const before = found[i - 1];
     const gap = before ? plain.slice(before.index + before[0].length, from) : '.';
-    const isBold = bold[from] === 1;
+    const isBold = bold.subarray(from, from + raw.length).includes(1);
     return {
       raw,
       word: isSulphiteNumber(plain, from, raw) ? `e${raw}` : folded(raw),
@@ -50,8 +52,9 @@ export const labelWords = (text: string): LabelWords => {
   return { plain, tokens };
 };
 
-/** Three letters or more, none of them small; additive numbers and short signs are no emphasis. */
-const inCapitals = (raw: string): boolean => /^[\p{Lu}\p{M}'’]{3,}$/u.test(raw);
+/** Three capitals or more, all of a word or part of one ("soyaLECITHIN"); additive numbers and short signs are none. */
+const inCapitals = (raw: string): boolean =>
+  /^[\p{Lu}\p{M}'’]{3,}$/u.test(raw) || /\p{Lu}{3}/u.test(raw.replace(/\p{M}/gu, ''));
 
 /** Australian labels give an additive's number alone: "preservative (202, 220)". */
 const isSulphiteNumber = (plain: string, from: number, raw: string): boolean =>

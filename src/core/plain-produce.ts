@@ -1,7 +1,7 @@
 import { type AllergenList, allergenName } from './allergens.js';
 import type { Ingredient } from './facts/ingredient.js';
 import { plainProduce } from './label.js';
-import { readLabel } from './label-text.js';
+import { glued, readLabel } from './label-text.js';
 import { listed } from './problems.js';
 
 /** Whether nothing at all is known of what is in an ingredient. */
@@ -13,10 +13,10 @@ export const isBlank = ({ archived, allergens, labelText }: Ingredient): boolean
  * what it is made of. Empty where nothing speaks against it.
  */
 export const notPlain = ({ name }: Ingredient): string => {
-  const { named, aside } = readLabel(name);
+  const { named, aside, unsettled } = readLabel(name);
   if (named.length > 0)
     return `Its name says ${listed(named.map(({ id }) => allergenName(id)))}: mark its label.`;
-  const open = aside.find(({ why }) => why.endsWith('does not say'));
+  const open = [...unsettled, ...aside].find(({ why }) => why === glued || why.endsWith('does not say'));
   return open ? `Read its label: “${open.words}” ${open.why}.` : '';
 };
 

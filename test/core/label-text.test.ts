@@ -35,6 +35,8 @@ describe('in bold or capitals: Regulation (EU) No 1169/2011, article 21(1)(b)', 
     ['For allergens, including cereals containing gluten, see ingredients in bold.', ''],
     ['**Ingredients:** sugar, salt. **Allergy advice:** see above', ''],
     ['sugar, **', ''],
+    ['whole**milk**powder, salt', 'settle: wholemilkpowder'],
+    ['water, soyaLECITHIN, WHEATflour', 'settle: soyaLECITHIN, WHEATflour'],
   ]);
 });
 
@@ -83,6 +85,12 @@ describe('names on labels: common practice, no source, where the lists have none
     ['Brassica juncea, Apium graveolens', 'celery, mustard'],
     ['anchovies, prawns, mussels', 'crustaceans, fish, molluscs'],
     ['celeriac', 'celery'],
+    [
+      'milkpowder, eggwhite, mustardflour, codfish, beechnuts',
+      'settle: milkpowder, eggwhite, mustardflour, codfish, beechnuts',
+    ],
+    ['milk, milkpowder, nutrition, batch code, goat', 'milk'],
+    ['ha\u00adzel\u200bnuts', 'hazelnut'],
     ['filberts, Queensland nuts, pine kernels', 'hazelnut, macadamia, pine-nut'],
     ['crème fraîche', 'milk'],
     ['shellfish', 'crustaceans, molluscs'],
@@ -126,6 +134,8 @@ describe('what only sounds like an allergen', () => {
     ['sulphur\ndioxide', 'sulphites-above-10'],
     ['Milk\nfree range eggs', 'eggs, milk'],
     ['Free from colours, whole milk', 'milk'],
+    ['Free from gluten: rice, milk powder', 'milk'],
+    ['Free from: gluten, milkpowder', ''],
     ['Free from nuts, made with milk', 'milk'],
     ['Suitable for vegetarians, wheat flour', 'wheat'],
     ['Prepared with wheat flour in our bakery', 'wheat'],

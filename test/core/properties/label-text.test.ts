@@ -62,6 +62,32 @@ it('marks every allergen that stands in the list by name, whatever stands around
   );
 });
 
+it('a name that is stuck to another word is marked or left to settle, however much of it is set apart', () => {
+  const names = words.names
+    .flatMap(({ law }) => law)
+    .filter((word) => /^[a-z]{4,}$/.test(word) && !word.endsWith('s'));
+  const aside = words.asides.flatMap((one) => one.words);
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...names),
+      fc.constantFrom('powder', 'paste', 'whole'),
+      fc.constantFrom('', '**', 'capitals', '\u00ad'),
+      fc.boolean(),
+      (name, beside, how, first) => {
+        const shown =
+          how === 'capitals' ? name.toUpperCase() : how === '\u00ad' ? name : `${how}${name}${how}`;
+        const text = first ? `${shown}${beside}` : `${beside}${shown}`;
+        fc.pre(!aside.includes(text));
+        const { named, unsettled } = readLabel(
+          `water, ${how === '\u00ad' ? text.replace('a', 'a\u00ad') : text}, salt`,
+        );
+        expect(named.length + unsettled.length).toBeGreaterThan(0);
+      },
+    ),
+    { numRuns: 400 },
+  );
+});
+
 it('goes on naming what a label named when more is added as a sentence of its own', () => {
   fc.assert(
     fc.property(label, label, (first, more) => {

@@ -42,6 +42,7 @@ test('a name that says an allergen, or leaves open what it is, is never taken as
   await agent.post(page, { by: 'R.T.', keys: [key] });
   expect((await stored(key)).doc.allergens).toEqual({});
   expect(notPlain(food('butter'))).toContain('milk');
+  expect(notPlain(food('wheatflour'))).toContain('Read its label');
   expect(notPlain(food('butter-beans'))).toBe('');
   expect(notPlain(food('coconut-milk'))).toBe('');
 });
