@@ -4,6 +4,7 @@ import type { Ingredient } from './facts/ingredient.js';
 import type { Place } from './facts/place.js';
 import type { Recipe } from './facts/recipe.js';
 import type { Problem, Subject } from './problem.js';
+import { baseOf } from './quantity/units.js';
 import type { Missing } from './weighing.js';
 
 /** Every problem sentence of the calculation stands here, so that one missing fact always reads the same. */
@@ -70,10 +71,15 @@ export const guessedPrice = (ingredient: Ingredient, date: string): Problem => (
   subject: ofIngredient(ingredient, 'packs'),
 });
 
+const askedBy = (unit: string): string => {
+  const base = baseOf(unit);
+  return base === 'g' ? 'weight' : base === 'ml' ? 'volume' : base === 'each' ? 'the piece' : `the ${base}`;
+};
+
 export const noYield = (component: Recipe, asked: string): Problem => ({
   weight: 'ask',
   code: 'no-recipe-yield',
-  sentence: `${component.name}: it is asked for by ${asked}, and what it makes is not stated that way.`,
+  sentence: `${component.name}: it is asked for by ${askedBy(asked)}, and what it makes is not stated that way.`,
   subject: ofRecipe(component, 'yield'),
 });
 

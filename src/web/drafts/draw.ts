@@ -1,10 +1,11 @@
 import type { FastifyReply } from 'fastify';
+import { cupWords } from '../../core/cup-words.js';
 import { purposeOf } from '../../core/exchange/draft/build.js';
 import type { RecipeDraft } from '../../core/exchange/recipe/draft.js';
 import { needsCup, readUnit } from '../../core/quantity/units.js';
 import type { KeptDraft } from '../../store/drafts.js';
 import { inZone } from '../clock.js';
-import { cupChoices, cupWords } from '../cups.js';
+import { cupChoices } from '../cups.js';
 import { type Choice, type Fault, Fields } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';

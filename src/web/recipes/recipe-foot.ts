@@ -1,10 +1,10 @@
 import { cupOf } from '../../core/batch.js';
+import { cupWords } from '../../core/cup-words.js';
 import type { Answer } from '../../core/problem.js';
 import { needsCup } from '../../core/quantity/units.js';
 import type { ScaledRecipe } from '../../core/sheets/scaled-recipe.js';
 import { scaledRecipeSheet } from '../../core/sheets/scaled-recipe-sheet.js';
 import { cautions, conventions } from '../../core/sheets/sheet.js';
-import { cupWords } from '../cups.js';
 
 /** Which cup is meant, where a line is measured by one. */
 export const cupIn = ({ recipe, facts }: ScaledRecipe): string =>

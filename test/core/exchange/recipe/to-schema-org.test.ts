@@ -4,11 +4,14 @@ import { readRecipes } from '../../../../src/core/exchange/recipe/read-recipes.j
 import { toSchemaOrg } from '../../../../src/core/exchange/recipe/to-schema-org.js';
 import { byKey } from '../../../../src/core/facts/facts.js';
 import { ingredient } from '../../../../src/core/facts/ingredient.js';
+import { kitchen } from '../../../../src/core/facts/kitchen.js';
 import { recipe } from '../../../../src/core/facts/recipe.js';
 import { Rational } from '../../../../src/core/quantity/rational.js';
 import { anyRecipe } from '../../../arbitraries/recipe.js';
 
 const facts = {
+  kitchen: kitchen.parse({ name: 'The test kitchen', currency: 'GBP', timeZone: 'Europe/London' }),
+  places: new Map(),
   ingredients: byKey(
     [
       { key: 'leek', name: 'Leek' },
@@ -75,6 +78,16 @@ test('a range goes out with both its ends', () => {
   const lines = tart.lines.map((line) => ({ ...line, amount: '2', amountTo: '3' }));
   const [first] = toSchemaOrg({ ...tart, lines }, facts).recipeIngredient;
   expect(first).toBe('2–3 g Leek, sliced, prepared weight');
+});
+
+test('cups and spoons say whose they are, and stand in the plural', () => {
+  const [line] = tart.lines;
+  const one = { ...tart, note: 'Rest it.', lines: [{ ...line!, amount: '2', unit: 'cup' }] };
+  expect(toSchemaOrg(one, facts)).toMatchObject({
+    recipeIngredient: ['2 cups Leek, sliced, prepared weight'],
+    description: 'Rest it.\nMetric: cup 250 ml, tablespoon 15 ml.',
+  });
+  expect(toSchemaOrg({ ...one, cup: 'us' }, facts).description).toContain('US: cup 237 ml');
 });
 
 test('a total time is left out while a step has no minutes', () => {
