@@ -36,6 +36,7 @@ export type FullLabel = {
  * the finished food where the weight of that is known (Annex VII, part A, 1); what goes in to taste stands last (under
  * 2 % in any order, Annex VII, part A, 6). What is not known makes the label say that it is not complete.
  */
+// Article 18(1) and row 1 read in copies; that the rule of 2 % is row 6 is from memory, after five rows read.
 export const fullLabel = (recipe: Recipe, made: string, facts: Facts): Answer<FullLabel> => {
   const problems: Problem[] = unwritten(recipe, facts).map(noLines);
   const parts = labelParts(recipe, facts, problems);

@@ -53,7 +53,8 @@ describe('Annex II', () => {
   });
 });
 
-// Food Allergen Labeling and Consumer Protection Act of 2004, and FASTER Act of 2021 (sesame, from 1 January 2023).
+// Federal Food, Drug, and Cosmetic Act, section 201(qq)(1), by the Food Allergen Labeling and Consumer Protection Act of
+// 2004 and the FASTER Act of 2021, section 2 (sesame, from 1 January 2023), the second read in full, the first in reports.
 test('the nine of the United States, and none of the others', () => {
   expect(names('us').toSorted()).toEqual(
     ['milk', 'eggs', 'fish', 'crustaceans', 'nuts', 'wheat', 'peanuts', 'soya', 'sesame'].sort(),
@@ -138,12 +139,12 @@ test('every member is a substance that can be stated, every list has its source'
   for (const { members } of published.groups) for (const one of members) expect(allergenIds).toContain(one);
 });
 
-// Food and Drug Administration, Questions and Answers Regarding Food Allergens, Edition 5, January 2025, Table 1.
+// Food and Drug Administration, Questions and Answers Regarding Food Allergens, Edition 5, January 2025, Appendix I.
 test('the tree nuts of the United States have pine nut, and not coconut or chestnut', () => {
   expect(members('us', 'nuts')).toEqual(
     'almond brazil-nut cashew hazelnut macadamia pecan pine-nut pistachio walnut'.split(' ').sort(),
   );
-  expect(allergenList('us').source).toContain('Edition 5, January 2025, Table 1');
+  expect(allergenList('us').source).toContain('Edition 5, January 2025, Appendix I');
 });
 
 // Regulation (EU) No 1169/2011, Annex II, entries 1, 4, 6, 7 and 8 have exceptions; the others have none.

@@ -6,8 +6,8 @@ import { dish, factsOf, food, labelled } from '../small.js';
 
 /**
  * A tart of 300 g flour, 200 g butter, 500 g custard (bought, with its own list), 60 g water of which the finished 1 kg
- * holds none, and salt to taste. By weight at the time of use (Regulation (EU) No 1169/2011, article 18(1)): custard,
- * flour, butter, then what goes in to taste.
+ * holds none, and salt to taste. By weight at the time of use (Regulation (EU) No 1169/2011, article 18(1), read in a
+ * copy): custard, flour, butter, then what goes in to taste (Annex VII, part A: its sixth row from memory).
  */
 const labelText = 'Ingredients: skimmed **milk**, sugar, **wheat** flour, whey. May contain nuts. Keep cool.';
 const flour = food('wheat-flour', labelled({ contains: ['wheat'] }));
