@@ -13,7 +13,8 @@ export const isBlank = ({ archived, allergens, labelText }: Ingredient): boolean
  * what it is made of. Empty where nothing speaks against it.
  */
 export const notPlain = ({ name }: Ingredient): string => {
-  const { named, aside, unsettled } = readLabel(name);
+  // On a label brackets say what something is of; in a name, "Stock (beef)", they do not.
+  const { named, aside, unsettled } = readLabel(name.replace(/[()[\]]/g, ','));
   if (named.length > 0)
     return `Its name says ${listed(named.map(({ id }) => allergenName(id)))}: mark its label.`;
   const open = [...unsettled, ...aside].find(({ why }) => why === glued || why.endsWith('does not say'));

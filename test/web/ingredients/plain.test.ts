@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import words from '../../../shared/label-words.json' with { type: 'json' };
 import { notPlain } from '../../../src/core/plain-produce.js';
 import { read } from '../../../src/store/documents.js';
 import { food } from '../../core/small.js';
@@ -45,6 +46,12 @@ test('a name that says an allergen, or leaves open what it is, is never taken as
   expect(notPlain(food('wheatflour'))).toContain('Read its label');
   expect(notPlain(food('butter-beans'))).toBe('');
   expect(notPlain(food('coconut-milk'))).toBe('');
+});
+
+test('no name that leaves open what it is of is taken as plain, whatever stands around it', () => {
+  for (const name of words.open.flatMap((one) => one.words))
+    for (const typed of [name, `${name} (own)`, `Plain ${name}`, `${name}, best`])
+      expect([typed, notPlain({ ...food('x'), name: typed })]).not.toEqual([typed, '']);
 });
 
 test('what something is known of is left as it stands', async () => {
