@@ -3,6 +3,7 @@ import type { Ingredient } from '../../core/facts/ingredient.js';
 import { type Marked, plainProduce, type Stamp, wholeLabelRead, withMarks } from '../../core/label.js';
 import { isOfPackBefore } from '../../core/label-again.js';
 import { type LabelEntry, labelOf } from '../../core/label-entries.js';
+import { notPlain } from '../../core/plain-produce.js';
 import { readPastDay, typedDay } from '../../core/reading-days.js';
 import { photographOf } from '../../store/label-photographs.js';
 import { Reading } from '../faults.js';
@@ -155,8 +156,10 @@ const markedIn = (reading: Reading, doc: Ingredient, { kitchen }: At): Marked =>
   return { entries, states: substances };
 };
 
-/** Whatever is named, on the form or in the words, speaks against plain produce. */
+/** Whatever is named, on the form, in the words or by its own name, speaks against plain produce. */
 const refusePlain = (reading: Reading, doc: Ingredient, { kitchen }: At): void => {
+  const byName = notPlain(doc);
+  if (byName !== '') reading.refuse('words', 'Plain produce', `${doc.name} is not taken as plain. ${byName}`);
   for (const { item, state } of labelOf(doc, listOf(kitchen)))
     if (state === 'contains' || state === 'may')
       reading.refuse(

@@ -48,6 +48,15 @@ test('a name that says an allergen, or leaves open what it is, is never taken as
   expect(notPlain(food('coconut-milk'))).toBe('');
 });
 
+test('nor is it on the page of its own label', async () => {
+  const key = await fresh('Self-raising flour');
+  const at = `/ingredients/${key}/label`;
+  const refused = await agent.post(at, { ...fieldsOf((await agent.get(at)).text), do: 'plain', by: 'R.T.' });
+  expect(refused.status).toBe(422);
+  expect(refused.text).toContain('Self-raising flour is not taken as plain. Read its label');
+  expect((await stored(key)).doc.allergens).toEqual({});
+});
+
 test('no name that leaves open what it is of is taken as plain, whatever stands around it', () => {
   for (const name of words.open.flatMap((one) => one.words))
     for (const typed of [name, `${name} (own)`, `Plain ${name}`, `${name}, best`])
