@@ -113,11 +113,13 @@ export const readLine = (
       label,
       `This line is not confirmed yet: confirm it, mend it or leave it out. ${state.because[0] ?? ''}`.trim(),
     );
-  const { amount, amountTo } = reading.take(field('amount'), `${label}: quantity`, readAmounts, {
-    amount: null,
-    amountTo: null,
-  });
   const unit = reading.take(field('unit'), `${label}: unit`, readUnitWord, 'each');
+  const { amount, amountTo } = reading.take(
+    field('amount'),
+    `${label}: quantity`,
+    (typed) => readAmounts(typed, unit),
+    { amount: null, amountTo: null },
+  );
   const holds = reading.maybe(field('holds'), `${label}: what one holds`, (typed) => readMeasure(typed));
   if (!item) return undefined;
   return {

@@ -70,12 +70,10 @@ export const lineRows = (form: Form, read: RecipeDraft, around: Around, fields: 
 
 /** Amount and unit as they stand in the fields, as far as they can be read. */
 const measureIn = (row: Form) => {
-  const amounts = readAmounts(text(row, 'amount'));
-  const unit = readUnitWord(text(row, 'unit'));
-  return {
-    amount: isRead(amounts) ? amounts.value.amount : null,
-    unit: isRead(unit) ? unit.value : 'each',
-  };
+  const word = readUnitWord(text(row, 'unit'));
+  const unit = isRead(word) ? word.value : 'each';
+  const amounts = readAmounts(text(row, 'amount'), unit);
+  return { amount: isRead(amounts) ? amounts.value.amount : null, unit };
 };
 
 const statedWords: Record<string, string> = {

@@ -30,7 +30,7 @@ const lineAt = (form: Form, place: string): Form => rows(form, 'lines')[Number(p
 /** Choosing what a line is settles it, unless what a tin holds or which weight is meant is asked of what was chosen. */
 const chosen = (row: Form, { read }: Context): Form => {
   const line = readAt(sourceLines(read), row)?.read;
-  const asks = line && (line.pack || (isEitherWeight(line) && line.sure));
+  const asks = line && (line.pack || isEitherWeight(line));
   return { confirmed: asks ? '' : 'on' };
 };
 

@@ -42,3 +42,12 @@ test('one who said in the fields which weight it is, is not asked', async () => 
   await agent.post(address, { ...(await form(address)), 'lines[0].stated': 'bought', do: 'add:lines' });
   expect((await agent.get(address)).text).not.toContain('Whether that is the weight as bought');
 });
+
+// "or thereabouts" leaves the line in doubt; choosing its ingredient must not settle which weight is meant as well.
+test('of a line that is in doubt the weight is asked too, once its ingredient is chosen', async () => {
+  const pasted = 'Stewed onions\nServes 4\nIngredients\n900 g onoins, or so\nMethod\nStew for 20 minutes.';
+  const address = String((await agent.post('/recipes/read', { text: pasted })).headers.location);
+  const opened = await form(address);
+  expect((await agent.post(address, { ...opened, do: 'use:0:Onion' })).status).toBeLessThan(400);
+  expect((await agent.get(address)).text).toContain('Whether that is the weight as bought');
+});
