@@ -8,6 +8,7 @@ import { diets } from './0006-diets.js';
 import { labelPhotographs } from './0007-label-photographs.js';
 import { printedSheets } from './0008-printed-sheets.js';
 import { costing } from './0009-costing.js';
+import { quotesAtWork } from './0010-quotes-at-work.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
@@ -20,4 +21,5 @@ export const migrations: Record<string, Migration> = {
   '0007-label-photographs': labelPhotographs,
   '0008-printed-sheets': printedSheets,
   '0009-costing': costing,
+  '0010-quotes-at-work': quotesAtWork,
 };

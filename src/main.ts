@@ -7,6 +7,7 @@ import { type Database, openDatabase } from './store/database.js';
 import { forgetDrafts } from './store/drafts.js';
 import { forgetOld } from './store/forget-old.js';
 import { forgetBefore } from './store/history.js';
+import { forgetWithdrawn } from './store/quotes.js';
 import { Refusal } from './store/refusal.js';
 
 const minute = 60_000;
@@ -77,6 +78,7 @@ const tend = (app: FastifyInstance, { db, upkeep }: Database, { dataDir }: Confi
     const moment = new Date(Date.now() - historyDays * 24 * 60 * minute);
     await forgetBefore(db, moment);
     await forgetDrafts(db, moment);
+    await forgetWithdrawn(db, moment);
     await daily();
     await upkeep();
   };

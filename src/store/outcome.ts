@@ -87,6 +87,13 @@ export const homeStays = problem(
   (name) => `${name} is the kitchen's home and cannot be removed.`,
 );
 
+export const hasPapers = problem(
+  'has-papers',
+  undefined,
+  (name) =>
+    `${name} has a quote that was issued, a payment or a numbered paper, which are kept: archive it instead.`,
+);
+
 /** Something uses it; the first few are named. */
 export const inUse = (uses: readonly { name: string }[]): About => {
   const named = uses.slice(0, 3).map(({ name }) => name);

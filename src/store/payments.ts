@@ -6,7 +6,7 @@ import type { Db, Trx } from './schema.js';
 /** What came in for these events, or for all: by event and day. */
 export const payments = async (db: Db, events?: readonly string[]): Promise<Payment[]> => {
   const { rows } = await sql<Payment>`
-    select key, event, date, amount, back, words from payment
+    select key, event, date, amount, back, words, struck from payment
     where ${events === undefined} or event = any(${events ?? []})
     order by event collate "C", date, key collate "C"`.execute(db);
   return rows;
@@ -17,9 +17,11 @@ export const insertPayments = async (
   all: readonly Payment[],
   { who, at }: Pick<Saving, 'who' | 'at'>,
 ): Promise<void> => {
-  for (const { key, event, date, amount, back, words } of all)
-    await sql`insert into payment (key, event, date, amount, back, words, who, at)
-      values (${key}, ${event}, ${date}, ${amount}, ${back}, ${words}, ${who}, ${at})`.execute(trx);
+  for (const { key, event, date, amount, back, words, struck } of all)
+    await sql`insert into payment (key, event, date, amount, back, words, struck, who, at)
+      values (${key}, ${event}, ${date}, ${amount}, ${back}, ${words}, ${struck}, ${who}, ${at})`.execute(
+      trx,
+    );
 };
 
 /** The invoices, receipts and credits of these events, or of all, by kind and number. */
@@ -34,4 +36,13 @@ export const insertNumberedPapers = async (trx: Trx, all: readonly NumberedPaper
   for (const paper of all)
     await sql`insert into numbered_paper (kind, number, event, paper)
       values (${paper.kind}, ${paper.number}, ${paper.event}, ${JSON.stringify(paper)}::jsonb)`.execute(trx);
+};
+
+/** Whether an event has anything that is kept for good: a quote that was issued, a payment, a numbered paper. */
+export const keepsPapers = async (db: Db, event: string): Promise<boolean> => {
+  const { rows } = await sql<{ keeps: boolean }>`
+    select exists (select from quote where event = ${event} and issued is not null)
+      or exists (select from payment where event = ${event})
+      or exists (select from numbered_paper where event = ${event}) as keeps`.execute(db);
+  return rows[0]!.keeps;
 };

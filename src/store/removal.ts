@@ -2,7 +2,8 @@ import { sql } from 'kysely';
 import type { EntityName } from '../core/facts/facts.js';
 import { read, type Stored } from './documents.js';
 import { note } from './history.js';
-import { type Gone, gone, homeStays, inUse, type Refused, refused, stale } from './outcome.js';
+import { type Gone, gone, hasPapers, homeStays, inUse, type Refused, refused, stale } from './outcome.js';
+import { keepsPapers } from './payments.js';
 import type { Saving } from './rows.js';
 import { saving } from './saves.js';
 import type { Db, Trx } from './schema.js';
@@ -35,6 +36,8 @@ export const takeOut = async <N extends EntityName>(
   const { key, doc } = stored;
   const uses = await usesOf(trx, entity, key);
   if (uses.length > 0) return { ...refused([inUse(uses)(entity, key, doc.name)]), uses };
+  if (entity === 'event' && (await keepsPapers(trx, key)))
+    return { ...refused([hasPapers(entity, key, doc.name)]), uses };
   if (entity === 'kitchen' || ('kind' in doc && doc.kind === 'home'))
     return { ...refused([homeStays(entity, key, doc.name)]), uses };
   await sql`delete from ${sql.table(entity)} where id = ${stored.id}`.execute(trx);

@@ -13,7 +13,8 @@ export const withServed = async <D>(trx: Trx, before: D | undefined, doc: D, { a
   return { ...doc, served: await servedNow(trx, event, at) };
 };
 
-const servedNow = async (trx: Trx, event: Event, at: Date): Promise<Served | null> => {
+/** The facts of an event as they stand; null while there is no kitchen. */
+export const servedNow = async (trx: Trx, event: Event, at: Date): Promise<Served | null> => {
   const recipes = event.courses.flatMap(({ dishes }) => dishes.map(({ recipe }) => recipe));
   const ingredients = event.guests.flatMap(({ avoids }) => avoids);
   const facts = await loadFacts(trx, { recipes, places: [event.place], ingredients });

@@ -85,7 +85,7 @@ const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by:
   await insertDocuments(trx, 'event', at(kept), by);
   await insertPeriods(trx, workbook.prepPeriods);
   await insertPrints(trx, workbook.printedSheets);
-  await insertQuotes(trx, workbook.quotes, revision);
+  await insertQuotes(trx, workbook.quotes, revision, by);
   await insertPayments(trx, workbook.payments, by);
   await insertNumberedPapers(trx, workbook.numberedPapers);
 };

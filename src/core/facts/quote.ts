@@ -125,6 +125,10 @@ export const payment = z
     amount: money.min(1).describe('How much, always above 0.'),
     back: z.boolean().default(false).describe('true for money given back.'),
     words: short.default('').describe('How and what for: "deposit, by bank".'),
+    struck: date
+      .nullable()
+      .default(null)
+      .describe('The day it was struck out as entered by mistake; it counts for nothing. null while it counts.'),
   })
   .describe('A payment of the client.')
   .meta({ id: 'payment' });
@@ -145,6 +149,7 @@ export const numberedPaper = z
       .nullable()
       .default(null)
       .describe('The invoice that a credit takes back, by its number.'),
+    payment: key.nullable().default(null).describe('The payment that a receipt is for, by its key.'),
     from: z.string().trim().max(120).describe('The kitchen.'),
     client: z.string().trim().max(120).default('').describe('To whom.'),
     title: name.describe('The party.'),
