@@ -57,7 +57,12 @@ export const boughtFood = (
   };
 };
 
-const packPart = (event: string, use: PackUse, beside: readonly Shopper[], problems: Problem[]): PackPart => {
+export const packPart = (
+  event: string,
+  use: PackUse,
+  beside: readonly Shopper[],
+  problems: Problem[],
+): PackPart => {
   const { ingredient, need } = use;
   const shares = [{ key: event, need }];
   let { complete } = use;

@@ -86,7 +86,7 @@ const use = (all: Map<Recipe, Sum | undefined>, need: LineNeed, amount: Sum | un
   if (need.line.amount === null) all.set(component, before);
   else {
     const batches = amount && need.batches && times(amount, each(need.batches, need.amount!));
-    all.set(component, before && batches && plus(before, batches));
+    all.set(component, before && batches && sumOf(before, batches));
   }
 };
 
@@ -98,7 +98,7 @@ const take = ({ taken }: Growing, need: LineNeed, amount: Sum, facts: Facts): vo
   const inPack = boughtIn(ingredient, need.bought, pack.size.base);
   if (isMissing(inPack)) return;
   const sum = times(amount, each(inPack, need.amount!));
-  taken.set(ingredient, { pack, sum: plus(taken.get(ingredient)?.sum ?? new Map(), sum) });
+  taken.set(ingredient, { pack, sum: sumOf(taken.get(ingredient)?.sum ?? new Map(), sum) });
 };
 
 /** How much in one of a line's unit; of a line that takes nothing, nothing. */
@@ -108,7 +108,8 @@ const each = (all: Rational, amount: Rational): Rational =>
 const times = (sum: Sum, by: Rational): Sum =>
   new Map([...sum].map(([stem, part]) => [stem, part.times(by)]));
 
-const plus = (a: Sum, b: Sum): Sum => {
+/** Two sums together. */
+export const sumOf = (a: Sum, b: Sum): Sum => {
   const sum = new Map(a);
   for (const [stem, part] of b) sum.set(stem, part.plus(sum.get(stem) ?? Rational.zero));
   return sum;
