@@ -10,6 +10,7 @@ import { labelDates, unreadIn } from './allergen-matrix.js';
 import { type LabelPart, labelParts, tooLong } from './full-label-parts.js';
 import { keepingOpen, labelTooLong } from './full-label-problems.js';
 import { joined, type Run } from './label-list.js';
+import { mayBeside } from './table-cards.js';
 
 export type { LabelPart } from './full-label-parts.js';
 
@@ -63,8 +64,10 @@ export const fullLabel = (recipe: Recipe, made: string, facts: Facts): Answer<Fu
   };
 };
 
-const mayIn = (cells: readonly Cell[]): string[] =>
-  cells.filter(({ state }) => state === 'may').map(({ item }) => item.short.toLowerCase());
+const mayIn = (cells: readonly Cell[]): string[] => [
+  ...cells.filter(({ state }) => state === 'may').map(({ item }) => item.short.toLowerCase()),
+  ...cells.flatMap(mayBeside),
+];
 
 const notChecked = (cells: readonly Cell[]): Ingredient[] => [
   ...new Map(

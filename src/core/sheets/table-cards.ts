@@ -1,5 +1,6 @@
 import { allergenName, type Cell, type State } from '../allergens.js';
 import type { Handled } from '../handled-with.js';
+import { groups } from '../label-entries.js';
 import { listed } from '../problems.js';
 import { type AllergenMatrix, isByWord, isOpen, labelDates, type MatrixRow } from './allergen-matrix.js';
 
@@ -44,7 +45,7 @@ const card = (row: MatrixRow): Omit<TableCard, 'handled' | 'labels'> => {
     key: dish,
     dish: recipe.name,
     contains: named(({ state }) => state === 'contains'),
-    may: named(({ state }) => state === 'may'),
+    may: [...named(({ state }) => state === 'may'), ...cells.flatMap(mayBeside)],
     notChecked: [...named(isOpen), ...cells.filter(hidesOthers).map(others)],
     notListed: cells.filter(({ state }) => state === 'free').map(({ item }) => lower(item.short)),
     byWord: cells.some((cell) => isByWord(row, cell)),
@@ -78,7 +79,7 @@ const namesOf = (items: readonly { short: string }[]): string[] => [
 
 /** "cereals containing gluten (wheat, barley)": where an entry covers several substances, which of them it is. */
 const inFull = (cell: Cell): string => {
-  const which = substancesOf(cell).map((id) => allergenName(id).replace(/ \(.*\)$/, ''));
+  const which = substancesOf(cell).map(inShort);
   const name = lower(cell.item.name);
   return which.length > 0 ? `${name.replace(/ \(.*\)$/, '')} (${which.join(', ')})` : name;
 };
@@ -86,6 +87,20 @@ const inFull = (cell: Cell): string => {
 /** Almonds are named, and of hazelnuts nobody knows: who may eat almonds must not take that for all. */
 const hidesOthers = (cell: Cell): boolean =>
   cell.state === 'contains' && cell.unknown && substancesOf(cell).length > 0;
+
+/** Almonds are in it and hazelnuts may be: "other nuts (hazelnut)", once for an entry. */
+export const mayBeside = (cell: Cell): string[] => {
+  const there = substancesOf(cell);
+  if (cell.state !== 'contains' || there.length === 0) return [];
+  const says = (id: string) =>
+    cell.brings.some(({ ingredient }) => ingredient.allergens[id]?.state === 'may');
+  const which = cell.item.members.filter((id) => !there.includes(id) && says(id)).map(inShort);
+  if (which.length > 0) return [`${others(cell)} (${which.join(', ')})`];
+  const covers = ({ members }: { members: string[] }) => members.some((id) => cell.item.members.includes(id));
+  return groups.some((group) => covers(group) && says(group.id)) ? [others(cell)] : [];
+};
+
+const inShort = (id: string): string => allergenName(id).replace(/ \(.*\)$/, '');
 
 const others = ({ item }: Cell): string => `other ${lower(item.name).replace(/ \(.*\)$/, '')}`;
 
