@@ -29,18 +29,21 @@ const ownTins = ({ tin, whole, last }: TinsNeeded): string => {
 
 /** The pans of a step in words: "7.4 L in the 10 L pot", "26 L in 3 goes in the 10 L pot". */
 export const panWords = ({ litres, pans, goes }: PanNeed, kitchen: Kitchen): string => {
-  const much = inWords(showQuantity({ value: litres.times(thousand), base: 'ml' }, kitchen));
+  const much = inPan(litres, kitchen);
   if (goes === 0n) return `${much} in a pan`;
   const which = listed(pans.map((one) => panName(one, kitchen)));
   return goes === 1n ? `${much} in ${which}` : `${much} in ${goes} goes in ${which}`;
 };
 
+/** A pan is chosen by quarts and gallons, not measured out to the teaspoon. */
+const inPan = (litres: Rational, kitchen: Kitchen): string => {
+  const rounding = kitchen.units === 'us' ? 'prep' : 'recipe';
+  return inWords(showQuantity({ value: litres.times(thousand), base: 'ml' }, kitchen, rounding));
+};
+
 const panName = ({ pan, count }: PanUse, kitchen: Kitchen): string => {
   const litres = exact(pan.litres);
-  const holds =
-    kitchen.units === 'us'
-      ? inWords(showQuantity({ value: litres.times(thousand), base: 'ml' }, kitchen))
-      : `${litres.toString()} L`;
+  const holds = kitchen.units === 'us' ? inPan(litres, kitchen) : `${litres.toString()} L`;
   const name = pan.name.toLowerCase().includes(holds.toLowerCase()) ? pan.name : `${pan.name} (${holds})`;
   return count === 1 ? name : `${count} × ${name}`;
 };

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { panWords } from '../../src/core/equipment-words.js';
+import { kitchen as kitchenFacts } from '../../src/core/facts/kitchen.js';
 import { place } from '../../src/core/facts/place.js';
 import { step } from '../../src/core/facts/recipe.js';
 import { loadsFor, pansFor } from '../../src/core/pans.js';
@@ -38,6 +40,15 @@ test('no pans, no litres and no batch at all', () => {
   expect(need('3', [])).toEqual(['6', '0']);
   expect(pansFor({ ...boil, pan: null }, Rational.one, kitchen([pan('4')]))).toBeUndefined();
   expect(pansFor(boil, Rational.zero, kitchen([pan('4')]))).toBeUndefined();
+});
+
+// 7.5 L are 1.98 US gallons of 3.785411784 L (NIST Handbook 44, Appendix C), 10 L are 2.64: to a quarter, 2 and 2 3/4.
+test('a pan is named by litres, or by quarters of a gallon where US measures are shown', () => {
+  const found = pansFor(boil, Rational.parse('3.75'), kitchen([pan('10')]))!;
+  const settings = { name: 'The kitchen', currency: 'USD', timeZone: 'UTC' };
+  expect(panWords(found, kitchenFacts.parse(settings))).toBe('7.50 L in 10 L pot');
+  const us = kitchenFacts.parse({ ...settings, units: 'us', cup: 'us' });
+  expect(panWords(found, us)).toBe('2 gallons in 10 L pot (2 3/4 gallons)');
 });
 
 const bake = step.parse({ key: 's', words: 'Bake.', oven: { heat: 220, tolerance: 10 } });
