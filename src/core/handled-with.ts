@@ -140,23 +140,33 @@ const itemsOf = (cells: readonly { item: AllergenItem }[]): AllergenItem[] => [
 ];
 
 /**
- * What a dish is handled with in a sentence for each piece of equipment: "Chips: handled with fish and gluten (shared
- * fryer with Battered cod)"; what is not known of the other dish is said as well.
+ * What a dish is handled with, in one sentence for all the equipment it shares: "Chips: handled with fish and gluten
+ * (shared fryer with Battered cod; shared board and knife with Salad)"; what is not known of another dish is said as
+ * well. None where it shares nothing.
  */
-export const handledWords = ({ recipe, shared }: Handled): string[] =>
-  shared.map(({ equipment, with: besides }) => {
-    const contains = shortNames(besides.flatMap(({ contains }) => contains));
-    const may = shortNames(besides.flatMap(({ may }) => may)).filter((name) => !contains.includes(name));
-    const open = besides.some(({ unknown }) => unknown);
-    const said = [
-      contains.length > 0 ? listed(contains) : '',
-      may.length > 0 ? `what may contain ${listed(may)}` : '',
-      open ? 'what is not known' : '',
-    ].filter(Boolean);
-    const dishes = besides.map(({ dish, event }) => (event ? `${dish} of ${event.name}` : dish));
-    const what = said.length > 0 ? listed(said) : 'nothing that is on the list';
-    return `${recipe.name}: handled with ${what} (shared ${equipment} with ${listed(dishes)})`;
-  });
+export const handledWords = ({ recipe, shared }: Handled): string[] => {
+  if (shared.length === 0) return [];
+  const besides = shared.flatMap((one) => one.with);
+  const contains = shortNames(besides.flatMap((one) => one.contains));
+  const may = shortNames(besides.flatMap((one) => one.may)).filter((name) => !contains.includes(name));
+  const said = [
+    contains.length > 0 ? listed(contains) : '',
+    may.length > 0 ? `what may contain ${listed(may)}` : '',
+    besides.some(({ unknown }) => unknown) ? 'what is not known' : '',
+  ].filter(Boolean);
+  const what = said.length > 0 ? listed(said) : 'nothing that is on the list';
+  return [`${recipe.name}: handled with ${what} (${equipmentWords(shared)})`];
+};
+
+/** Pieces that are shared with the same dishes are named together. */
+const equipmentWords = (shared: readonly Shared[]): string => {
+  const pieces = new Map<string, string[]>();
+  for (const one of shared) {
+    const dishes = listed(one.with.map(({ dish, event }) => (event ? `${dish} of ${event.name}` : dish)));
+    pieces.set(dishes, [...(pieces.get(dishes) ?? []), one.equipment]);
+  }
+  return [...pieces].map(([dishes, names]) => `shared ${listed(names)} with ${dishes}`).join('; ');
+};
 
 const shortNames = (items: readonly AllergenItem[]): string[] => [
   ...new Set(items.map(({ short }) => short.toLowerCase())),

@@ -30,6 +30,18 @@ describe('what a dish is handled with', () => {
     ]);
   });
 
+  it('says it once, however much equipment is shared, and with what', () => {
+    const busy = (...equipment: string[]) => steps({ words: 'Do it.', equipment });
+    const plate = dish('plate', '10 portions', ['1 kg potato'], busy('Fryer', 'Tongs', 'Board'));
+    const fish = dish('fish', '10 portions', ['1 kg cod'], busy('fryer', 'tongs'));
+    const bread = dish('bread', '10 portions', ['1 kg flour'], busy('board'));
+    const here = factsOf([...foods, plate, fish, bread]);
+    expect(words(party(10, ['plate', 'fish', 'bread']), [], here)[0]).toBe(
+      'Plate: handled with fish and gluten (shared Fryer and Tongs with Fish; shared Board with Bread)',
+    );
+    expect(words(party(10, ['plate', 'fish', 'bread']), [], here)).toHaveLength(3);
+  });
+
   it('says nothing where nothing is shared', () => {
     expect(words(party(10, ['chips', 'salad']))).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import type { FastifyReply } from 'fastify';
-import { dietName, isDiet } from '../../core/diets.js';
+import { dietName } from '../../core/diets.js';
 import { forget } from '../../store/forget.js';
 import { type KeptGuest, keptOfGuests } from '../../store/kept-guests.js';
 import { todayOf } from '../coming.js';
@@ -63,6 +63,8 @@ const draw = async (reply: FastifyReply, one: OneEvent, form?: Form, faults: rea
   const { db, config } = reply.request.server.house;
   const { guests, unreadable } = await keptOfGuests(db, config.dataDir, event.key);
   const f = formatFor(reply.request.kitchen);
+  // What was served stands with the diets its kitchen had then.
+  const kitchen = event.served?.kitchen ?? reply.request.kitchen;
   return page(reply, 'guests/forget', {
     title: `Forget diets, ${event.name}`,
     nav: 'Events',
@@ -74,7 +76,7 @@ const draw = async (reply: FastifyReply, one: OneEvent, form?: Form, faults: rea
       key: guest.key,
       who: guest.name || f.count(guest.count, 'guest'),
       said: [
-        ...guest.diets.map((id) => (isDiet(id) ? dietName(id) : id)),
+        ...guest.diets.map((id) => dietName(id, kitchen)),
         guest.other,
         guest.avoids > 0 && `${f.count(guest.avoids, 'ingredient')} they do not eat`,
       ]

@@ -95,3 +95,14 @@ test('removing an event says that the history keeps what its guests eat', async 
   const { text } = await agent.get('/events/birthday-tea/remove');
   expect(text).toContain(`<a href="${at}">forget it first</a>`);
 });
+
+test('a diet of the kitchen’s own stands there by its name', async () => {
+  const avoids = { avoidsTraits: [], avoidsAllergens: [], avoidsIngredients: ['garlic'] };
+  const own = exampleKitchen();
+  own.kitchen.diets.push({ key: 'no-alliums', name: 'no <i>alliums</i>', kind: 'medical', ...avoids });
+  own.events.find(({ key }) => key === 'birthday-tea')!.guests[0]!.diets.push('no-alliums');
+  const other = await agentOn(own);
+  const { text } = await other.get(at);
+  expect(text).toContain('vegetarian, no &lt;i&gt;alliums&lt;/i&gt;');
+  await other.close();
+});
