@@ -38,7 +38,7 @@ const forms: Record<EntityName, Forms> = {
     },
   },
   recipe: { whole: '/edit' },
-  event: { whole: '/edit', parts: { guests: '/guests/diets', courses: '/menu' } },
+  event: { whole: '/edit', parts: { guests: '/guests/diets', courses: '/menu', costs: '/costs' } },
 };
 
 /** The page where a problem is mended, at the field that mends it. */

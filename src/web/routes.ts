@@ -4,6 +4,7 @@ import { askForFirst, makeFirst } from './account/first.js';
 import { askToSignIn, signIn, signOut } from './account/sign-in.js';
 import { showAllergens } from './allergens/show.js';
 import { showTable } from './allergens/table.js';
+import { askForCosts, previewCosts, saveCosts } from './cost-lines/event.js';
 import { chooseCosting, showCosting } from './costing/show.js';
 import { saveOwnDiets, showOwnDiets } from './diets/show.js';
 import { askForText, readIn } from './drafts/begin.js';
@@ -41,7 +42,9 @@ import { showIngredient } from './ingredients/show.js';
 import { substitutes } from './ingredients/substitutes.js';
 import { takeFigures } from './ingredients/take.js';
 import { edible } from './ingredients/yield.js';
+import { saveUsualCosts, showUsualCosts } from './kitchen/costs.js';
 import { saveKitchen, showKitchen } from './kitchen/settings.js';
+import { saveTerms, showTerms } from './kitchen/terms.js';
 import { archive, askToLeave, removeIt } from './leaving.js';
 import { menu, showKeys } from './menu.js';
 import { saveMerge } from './merge/resolve.js';
@@ -111,6 +114,10 @@ export const routes: Route[] = [
 
   get('/kitchen', showKitchen),
   post('/kitchen', saveKitchen),
+  get('/kitchen/costs', showUsualCosts),
+  post('/kitchen/costs', saveUsualCosts),
+  get('/kitchen/terms', showTerms),
+  post('/kitchen/terms', saveTerms),
   get('/diets', showOwnDiets),
   post('/diets', saveOwnDiets),
   get('/places', listPlaces),
@@ -134,6 +141,9 @@ export const routes: Route[] = [
   get('/costing', chooseCosting),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),
+  get('/events/:key/costs', askForCosts),
+  post('/events/:key/costs', saveCosts),
+  post('/events/:key/costs/preview', previewCosts),
   ...sheet('/events/:key/allergens/table', showTable),
   ...sheet('/events/:key/pass', showPass),
   get('/events/:key/questions', showQuestions),

@@ -19,6 +19,9 @@ export const addressesOf = (key: string) => {
     questions: `${page}/questions`,
     printed: `${page}/printed`,
     costing: `${page}/costing`,
+    costs: `${page}/costs`,
+    price: `${page}/price`,
+    whatIf: `${page}/costing/what-if`,
     prep: `${page}/prep`,
     wayOut: `${page}/way-out`,
   };
