@@ -111,6 +111,12 @@ const readGuest = (reading: Reading, row: Form, at: string, ground: Ground): Gue
   const said = (name: string) => text(row, name).trim();
   const name = said('name');
   const diets = texts(row, 'diets').filter((id) => isDiet(id, kitchen));
+  if (diets.length < texts(row, 'diets').length)
+    reading.refuse(
+      `${at}.diets`,
+      `${name || 'Guest'}, diets`,
+      'A diet ticked here is not kept in the kitchen any more. Tick what they do not eat, or write it in their own words.',
+    );
   const other = said('other');
   const answered = said('answered') !== 'no';
   if (name === '' && diets.length === 0 && other === '' && said('avoids') === '' && answered) {

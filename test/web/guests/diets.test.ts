@@ -38,6 +38,16 @@ test('saving sends back a receipt that can be undone, with no diet in the addres
   expect((await stored()).guests[1]!.diets).toEqual(['vegan']);
 });
 
+test('a diet that is not kept any more is never dropped unsaid: its guest would eat everything', async () => {
+  const before = await stored();
+  const refused = await agent.post(at, { ...(await form()), 'guests[1].diets': ['taken-out'] });
+  expect(refused.status).toBe(422);
+  expect(refused.text).toContain('A diet ticked here is not kept in the kitchen any more.');
+  expect(refused.text).toContain('href="#f-guests-1-diets"');
+  expect(refused.text).toContain('id="f-guests-1-diets"');
+  expect(await stored()).toEqual(before);
+});
+
 test('a guest said to be a child is one of the children', async () => {
   const added = await agent.post(at, { ...(await form()), new: 'Bea, child, gluten free', do: 'add:guests' });
   const rows = fieldsOf(added.text, at);
