@@ -1,31 +1,89 @@
 import type { Event } from '../facts/event.js';
-import type { Facts } from '../facts/facts.js';
+import { type Facts, factsOf } from '../facts/facts.js';
 import type { Quote } from '../facts/quote.js';
+import { listed } from '../problems.js';
 import type { Rational } from '../quantity/rational.js';
+import { headCount } from '../requirements.js';
+import { marginOf } from '../selling/price.js';
+import { wholeCost } from '../whole-cost/cost-of-party.js';
 import type { WholeCost } from '../whole-cost/whole-cost.js';
+import { differences } from './differences.js';
+import { offerComes } from './offer-comes.js';
+import { optionTaken } from './papers.js';
+import { type PriceMoved, priceMoves } from './price-moves.js';
 
-/** What a quote's event cost and left at one time; `margin` per cent of net, undefined while not known. */
+/** What a quoted event costs at one time and what its price without tax leaves; per cent, undefined while not known. */
 export type AtOneTime = { cost: WholeCost; net: number; margin: Rational | undefined };
 
-/** An ingredient whose price moved; `percent` of its unit price, undefined where packs can't be compared. */
-export type PriceMoved = {
-  ingredient: string;
-  name: string;
-  percent: Rational | undefined;
-  /** By how much it moves the cost of the food as quoted, in minor units, exact. */
-  by: Rational;
-};
-
-/** What is different since a quote was worked out, beside the frozen figures; `sentences` say it for the kitchen. */
+/** What is different since a quote was worked out, beside the frozen figures. */
 export type Changed = {
+  /** As it was issued, by the facts kept then; undefined for a draft. */
   then: AtOneTime | undefined;
+  /** As it stands today, at the prices a guest that were quoted. */
   now: AtOneTime;
-  /** true when the head-count, menu or day is no longer what was offered, so that another quote is needed. */
+  /** true when it was issued and its guests, menu or day are others now, and its terms name no price for that. */
   needsQuote: boolean;
+  /** Those first that move the cost of what was quoted most. */
   moved: PriceMoved[];
+  /** All of it in words, for the kitchen alone. */
   sentences: string[];
 };
 
-export const whatChanged = (_quote: Quote, _event: Event, _facts: Facts): Changed => {
-  throw new Error('not worked out yet');
+/**
+ * How an event stands beside a quote of it, food as used. What was issued is worked out from the quote alone, so that
+ * no price or recipe changed since moves it. `next` is the number another quote would have.
+ */
+export const whatChanged = (quote: Quote, event: Event, facts: Facts, next = quote.number + 1): Changed => {
+  const option = optionTaken(quote);
+  const at = (what: Event, guests: number): AtOneTime => {
+    const cost = wholeCost(what, facts, 'used');
+    const { net } = offerComes(option, quote.offer, guests);
+    return { cost, net, margin: cost.complete ? marginOf(cost.exact, net) : undefined };
+  };
+  const kept = asIssued(quote);
+  const then = kept && at(kept, quote.offer.guests);
+  const now = at(event, headCount(event));
+  const moved = kept ? priceMoves(kept, factsOf(kept, facts), facts) : [];
+  const found = differences(quote, kept, event, facts);
+  const open = found.filter(({ within }) => !within);
+  const needsQuote = quote.state !== 'draft' && open.length > 0;
+  return {
+    then,
+    now,
+    needsQuote,
+    moved,
+    sentences: [
+      ...(words.length
+        ? [`${capital(words.join('; '))}${needsQuote ? `: quote ${next} is needed` : ''}.`]
+        : []),
+      ...movedInWords(moved, then, now, quote.number),
+    ],
+  };
 };
+
+/** The event of a quote with the facts kept when it was issued; no guest's diet is among them. */
+const asIssued = ({ basis }: Quote): Event | undefined =>
+  basis ? { ...basis.event, guests: [], served: basis.served } : undefined;
+
+const movedInWords = (
+  moved: readonly PriceMoved[],
+  then: AtOneTime | undefined,
+  now: AtOneTime,
+  number: number,
+): string[] => {
+  const margins =
+    then?.margin && now.margin && then.margin.toFixed(1) !== now.margin.toFixed(1)
+      ? `margin ${then.margin.toFixed(1)} is now ${now.margin.toFixed(1)}`
+      : '';
+  const prices = moved.slice(0, 3).map(priceInWords);
+  if (prices.length === 0) return margins ? [`${capital(margins)}.`] : [];
+  return [`${listed(prices)} since quote ${number}${margins && `; ${margins}`}.`];
+};
+
+const priceInWords = ({ name, percent }: PriceMoved): string => {
+  if (!percent) return `${name} is priced in another way`;
+  const size = (percent.sign < 0 ? percent.negated() : percent).toFixed(1).replace(/\.0$/, '');
+  return `${name} is ${percent.sign < 0 ? 'down' : 'up'} ${size} %`;
+};
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,41 +1,28 @@
-import type { Event, Group } from '../facts/event.js';
+import type { Event } from '../facts/event.js';
 import type { Kitchen } from '../facts/kitchen.js';
 import type { SellingPrice } from '../facts/price.js';
 import type { Problem } from '../problem.js';
-import type { Rational } from '../quantity/rational.js';
+import { exact } from '../quantity/amount.js';
+import { Rational } from '../quantity/rational.js';
 import type { WholeCost } from '../whole-cost/whole-cost.js';
+import { askedOf, isProblem } from './asked.js';
+import { type Charge, charge } from './charge.js';
+import { type Floor, floorOf } from './floor.js';
+import { foodCostOf, marginOf } from './price.js';
+import { belowFloor, priceGap } from './problems.js';
+import { linesOf, type SoldRow } from './rows.js';
 
-/** What a group of guests comes to; `each` is undefined where a total is shared out that does not divide. */
-export type SoldRow = { group: Group; each: number | undefined; guests: number; amount: number };
-
-/** How a price stands beside the least margin a kitchen lives on. */
-export type Floor = {
-  /** Per cent, as the kitchen states it. */
-  margin: string;
-  /** Minor units that the price without tax is short of it, rounded up; 0 when reached, undefined without a price. */
-  short: number | undefined;
-  /** The least price that reaches it, as named: a guest, or of the event where a total is asked; else undefined. */
-  aGuest: number | undefined;
-  total: number | undefined;
-};
-
-/** What an event is sold at, in minor units; all 0 without rows while no price can be said. */
-export type Selling = {
+/** What an event is sold at, in minor units; without rows and all 0 while no price can be said. */
+export type Selling = Charge & {
   asked: SellingPrice['by'];
   /** The full price of a guest as named; undefined where there is none. */
   aGuest: number | undefined;
-  /** Groups that come, in the order of the event; they sum to `gross`. */
+  /** Groups that come, in the order of the event; they add up to `gross`. */
   rows: SoldRow[];
-  gross: number;
-  /** What is added to reach the minimum; 0 if none. */
-  minimum: number;
-  /** What is taken off gross and minimum. */
-  discount: number;
-  net: number;
-  tax: number;
-  total: number;
   /** Per cent of net, exact; undefined while the cost is incomplete or there is no price. */
   margin: Rational | undefined;
+  /** The food as per cent of net, exact; undefined while its cost is incomplete or there is no price. */
+  foodCost: Rational | undefined;
   /** undefined while the kitchen states none, or the cost is incomplete. */
   floor: Floor | undefined;
   problems: Problem[];
@@ -45,8 +32,38 @@ export type Costed = Pick<WholeCost, 'exact' | 'complete' | 'guests' | 'food'>;
 
 /**
  * What an event is sold at and what that leaves. In this order: a price for each group's guests, what is added to
- * reach the minimum, what is taken off, tax.
+ * reach the minimum, what is taken off, tax. A price a guest that is worked out is the least multiple of what prices
+ * are rounded to that reaches the margin, or the food's share, once discount, tax and all roundings are counted.
  */
-export const selling = (_event: Event, _cost: Costed, _kitchen: Kitchen): Selling => {
-  throw new Error('not worked out yet');
+export const selling = (event: Event, cost: Costed, kitchen: Kitchen): Selling => {
+  const { price } = event;
+  const asked = askedOf(event, cost, kitchen.tax);
+  const { rows, aGuest } = isProblem(asked) ? { rows: [], aGuest: undefined } : asked;
+  const charged = isProblem(asked) ? nothing : charge(linesOf(rows), price, kitchen.tax);
+  const floor = cost.complete
+    ? floorOf(event, cost, kitchen, rows.length ? charged.net : undefined)
+    : undefined;
+  return {
+    ...charged,
+    asked: price.by,
+    aGuest,
+    rows,
+    margin: cost.complete ? marginOf(cost.exact, charged.net) : undefined,
+    foodCost: cost.food.complete ? foodCostOf(cost.food.exact, charged.net) : undefined,
+    floor,
+    problems: [
+      ...(isProblem(asked) ? [asked] : []),
+      ...(rows.length && takesTooMuch(event, charged) ? [priceGap(event, 'discount-over')] : []),
+      ...(floor?.short ? [belowFloor(event, floor.margin)] : []),
+    ],
+  };
+};
+
+const nothing: Charge = { gross: 0, minimum: 0, discount: 0, net: 0, tax: 0, total: 0 };
+
+const takesTooMuch = ({ price: { discount } }: Event, { gross, minimum }: Charge): boolean => {
+  if (!discount) return false;
+  return 'off' in discount
+    ? discount.off > gross + minimum
+    : exact(discount.percent).compare(Rational.of(100)) > 0;
 };
