@@ -42,7 +42,7 @@ export const guest = z
     group: key.describe("The group they belong to, by the group's key."),
     answered: z.boolean().default(true).describe('false when asked and not yet heard.'),
     diets: z
-      .array(z.string().regex(/^[a-z][a-z0-9-]{0,39}$/))
+      .array(z.string().regex(/^[a-z0-9][a-z0-9-]{0,79}$/))
       .max(30)
       .default([])
       .describe(`Diets: ${published.map(({ id }) => id).join(', ')}; or the kitchen's own, by their keys.`),
