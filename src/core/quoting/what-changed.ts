@@ -7,7 +7,7 @@ import { headCount } from '../requirements.js';
 import { marginOf } from '../selling/price.js';
 import { wholeCost } from '../whole-cost/cost-of-party.js';
 import type { WholeCost } from '../whole-cost/whole-cost.js';
-import { differences } from './differences.js';
+import { type Difference, differences } from './differences.js';
 import { offerComes } from './offer-comes.js';
 import { optionTaken } from './papers.js';
 import { type PriceMoved, priceMoves } from './price-moves.js';
@@ -45,20 +45,24 @@ export const whatChanged = (quote: Quote, event: Event, facts: Facts, next = quo
   const now = at(event, headCount(event));
   const moved = kept ? priceMoves(kept, factsOf(kept, facts), facts) : [];
   const found = differences(quote, kept, event, facts);
-  const open = found.filter(({ within }) => !within);
-  const needsQuote = quote.state !== 'draft' && open.length > 0;
+  const needsQuote = quote.state !== 'draft' && found.some(({ within }) => !within);
   return {
     then,
     now,
     needsQuote,
     moved,
     sentences: [
-      ...(words.length
-        ? [`${capital(words.join('; '))}${needsQuote ? `: quote ${next} is needed` : ''}.`]
-        : []),
+      ...inWords(found, needsQuote ? `: quote ${next} is needed` : ''),
       ...movedInWords(moved, then, now, quote.number),
     ],
   };
+};
+
+/** What the terms name a price for is said by itself; all else in one sentence. */
+const inWords = (found: readonly Difference[], end: string): string[] => {
+  const open = found.filter(({ within }) => !within).map(({ words }) => words);
+  const within = found.filter((one) => one.within).map(({ words }) => `${words}: its terms name the price`);
+  return [...within, ...(open.length ? [`${open.join('; ')}${end}`] : [])].map((one) => `${capital(one)}.`);
 };
 
 /** The event of a quote with the facts kept when it was issued; no guest's diet is among them. */
