@@ -44,6 +44,7 @@ export const styles = [
   'drafts.css',
   'ingredients.css',
   'prices.css',
+  'figures.css',
   'narrow.css',
   'phone.css',
   'phone-lists.css',

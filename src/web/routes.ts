@@ -37,6 +37,7 @@ import { packs } from './ingredients/packs.js';
 import { askFor, savePart } from './ingredients/part.js';
 import { bringPhotoBack, keepPhoto, showPhoto, takeOutPhoto } from './ingredients/photograph.js';
 import { showPlain, takePlain } from './ingredients/plain.js';
+import { showPrices } from './ingredients/prices.js';
 import { readWords } from './ingredients/read-words.js';
 import { showIngredient } from './ingredients/show.js';
 import { substitutes } from './ingredients/substitutes.js';
@@ -55,6 +56,7 @@ import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
 import { saveTick } from './prep/ticks.js';
+import { showPriceMoves } from './price-moves/show.js';
 import { askForList, beginList } from './prices/begin.js';
 import { chooseRows } from './prices/choose.js';
 import { askForColumns, saveColumns } from './prices/columns.js';
@@ -215,6 +217,10 @@ export const routes: Route[] = [
   get('/ingredients/:key/archive', askToLeave('ingredient')),
   post('/ingredients/:key/archive', archive('ingredient')),
   post('/ingredients/:key/remove', removeIt('ingredient')),
+
+  // Looking back
+  ...sheet('/ingredients/:key/prices', showPrices),
+  ...sheet('/price-moves', showPriceMoves),
 
   // Events
   get('/events', listEvents),

@@ -10,6 +10,7 @@ import type { ChooseCosting } from './costing/show.js';
 import type { DietsList } from './diets/show.js';
 import type { DraftViews } from './drafts/views.js';
 import type { EventViews } from './events/views.js';
+import type { FiguresViews } from './figures-views.js';
 import type { DietsPage } from './guests/diets.js';
 import type { ForgetPage } from './guests/forget.js';
 import type { HistoryRow } from './history/show.js';
@@ -37,7 +38,8 @@ export type Views = EventViews &
   RecipeViews &
   IngredientViews &
   PriceViews &
-  DraftViews & {
+  DraftViews &
+  FiguresViews & {
     'leaving/show': LeavingPage;
     'merge/show': MergeView;
     'kitchen/show': KitchenChoices & { at: string; examples: number; accountName: string | undefined };
