@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest';
+import { wholeCost } from '../../../src/core/whole-cost/cost-of-party.js';
+import { withHeadCount } from '../../../src/core/whole-cost/head-count.js';
+import { nextStep } from '../../../src/core/whole-cost/next-step.js';
+import { jumpName, jumpWords, nth } from '../../../src/core/whole-cost/step-words.js';
+import { dish, factsOf, food, pack, party, steps } from '../small.js';
+
+// A side of salmon at 28.00 feeds 15; a sauce of 50 g butter each is 12p. One server for every 20 guests, 60.00 each.
+const kitchen = factsOf([
+  dish('salmon', '15 portions', ['1 side fish'], steps({ minutes: 30 })),
+  dish('sauce', '10 portions', ['500 g butter'], steps({ minutes: 20 })),
+  food('fish', { ...pack('1 side at 2800'), weights: [{ unit: 'side', grams: '1500' }] }),
+  food('butter', pack('250 g at 60')),
+]);
+const line = (key: string, name: string, by: object) => ({ key, name, kind: 'hands', by });
+const serving = line('serving', 'Serving', { rate: 1500, hours: '4', guestsEach: 20 });
+const buffet = (guests: number, costs: object[] = [serving]) => party(guests, ['salmon', 'sauce'], { costs });
+
+// At 46: four sides; 2.3 kg butter, ten packs. At 45 three sides, 2.25 kg, nine packs: 28.00 + 0.60 less. The 47th takes
+// nothing new: 2.35 kg are ten packs. Nearby the 41st brings the third server, 60.00, and the ninth pack, 0.60.
+test('one guest fewer saves the fourth side; nearby the third server costs the most', () => {
+  const { fewer, more, most } = nextStep(buffet(46), kitchen, 'bought');
+  expect([fewer!.more.toString(), fewer!.complete]).toEqual(['2860', true]);
+  expect(fewer!.jumps.map(({ words }) => words)).toEqual([
+    'Fish: at 45 guests three sides are enough; the 46th guest needs a fourth.',
+    'Butter: at 45 guests nine packs are enough; the 46th guest needs a tenth.',
+  ]);
+  expect([more.guests, more.more.toString(), more.jumps]).toEqual([47, '0', []]);
+  expect([most!.guests, most!.more.toString()]).toEqual([41, '6060']);
+  expect(most!.jumps[0]!.words).toBe(
+    'Serving: at 40 guests two people are enough; the 41st guest needs a third.',
+  );
+  expect(most!.jumps.map(jumpName)).toEqual(['third person, Serving', 'ninth pack, Butter']);
+});
+
+test('as used nothing steps but people: a guest is a fifteenth of a side and 12p of butter', () => {
+  const { fewer, most } = nextStep(buffet(46), kitchen, 'used');
+  expect([fewer!.more.toString(), fewer!.jumps]).toEqual(['596/3', []]);
+  expect(most!.guests).toBe(41);
+  expect(nextStep(buffet(46, []), kitchen, 'used').most).toBeUndefined();
+});
+
+test('what it says is what the events cost worked out alone, down to nobody', () => {
+  for (const guests of [0, 1, 2, 15, 46]) {
+    const event = buffet(guests);
+    const { fewer, more } = nextStep(event, kitchen, 'bought');
+    const exact = (count: number) => wholeCost(withHeadCount(event, count), kitchen, 'bought').exact;
+    expect(more.more.equals(exact(guests + 1).minus(exact(guests)))).toBe(true);
+    if (guests === 0) expect(fewer).toBeUndefined();
+    else expect(fewer!.more.equals(exact(guests).minus(exact(guests - 1)))).toBe(true);
+  }
+});
+
+// 30 guests are two batches of salmon and three of sauce; the 31st begins a third and a fourth: 30 + 20 minutes more.
+test('hours of cooking say which batches are begun; hired lots, and several packs at once, in words', () => {
+  const cooking = line('cooking', 'Cooking', { rate: 1200, hours: 'cooking' });
+  const glasses = line('glasses', 'Glasses', { step: 700, holds: 30 });
+  const { more } = nextStep(buffet(30, [cooking, glasses]), kitchen, 'used');
+  expect(more.jumps.map(({ words }) => words)).toEqual([
+    'Cooking: the 31st guest begins a third batch of Salmon and a fourth batch of Sauce, 50 minutes more.',
+    'Glasses: at 30 guests one lot is enough; the 31st guest needs a second.',
+  ]);
+  const ingredient = kitchen.ingredients.get('butter')!;
+  const packs = (from: number, to: number) =>
+    jumpWords({ what: { of: 'packs', ingredient }, from, to, more: more.more }, 12);
+  expect(packs(11, 13)).toBe('Butter: at 11 guests 11 packs are enough; the 12th guest needs two more.');
+  expect(packs(0, 1)).toBe('Butter: the 12th guest needs a first pack.');
+  expect(packs(0, 2)).toBe('Butter: the 12th guest needs two packs.');
+  expect([1, 2, 3, 4, 11, 12, 13, 21, 111, 122].map(nth).join(' ')).toBe(
+    '1st 2nd 3rd 4th 11th 12th 13th 21st 111th 122nd',
+  );
+});
