@@ -13,6 +13,8 @@ export type Diet = {
   /** Facts that only the guest or the client can settle: where one stands, the dish is not known. */
   asksTraits: Trait[];
   avoidsAllergens: string[];
+  /** Allergens that count where they are named, and where the list in force asks for them also where they are not known. */
+  avoidsNamed: string[];
   avoidsIngredients: string[];
   /** What is usually minded beyond the facts kept here, in words; it is never a verdict. */
   caution: string;
@@ -20,7 +22,7 @@ export type Diet = {
   schemaOrg: string | null;
 };
 
-const plain = { asksTraits: [], avoidsIngredients: [], caution: '' };
+const plain = { asksTraits: [], avoidsNamed: [], avoidsIngredients: [], caution: '' };
 
 /** The published diets, in the order they are offered. */
 export const diets: readonly Diet[] = published.map((diet) => ({ ...plain, ...diet }) as Diet);
@@ -30,21 +32,36 @@ const byId = new Map(diets.map((diet) => [diet.id, diet]));
 const members = new Map(allergens.groups.map((group) => [group.id, group.members]));
 export const isGroup = (id: string): boolean => members.has(id);
 
-const asked = new WeakMap<OwnDiet, Diet>();
+const ofOwn = new WeakMap<OwnDiet, Diet>();
 
 /** A diet of the kitchen's own as a rule; who avoids a group avoids each substance of it. */
 const ownAsDiet = (own: OwnDiet): Diet => {
-  const known = asked.get(own);
+  const known = ofOwn.get(own);
   if (known) return known;
   const { key, avoidsAllergens, ...rule } = own;
   const avoided = new Set(avoidsAllergens.flatMap((id) => [id, ...(members.get(id) ?? [])]));
   const source = "The kitchen's own.";
   const diet = { ...plain, ...rule, id: key, avoidsAllergens: [...avoided], source, schemaOrg: null };
-  asked.set(own, diet);
+  ofOwn.set(own, diet);
   return diet;
 };
 
-type Own = Pick<Kitchen, 'diets'>;
+type Own = Pick<Kitchen, 'diets'> & Partial<Pick<Kitchen, 'allergenList'>>;
+
+const listed = new Map(
+  allergens.lists.map(({ id, items }) => [id, new Set(items.flatMap((item) => item.members))]),
+);
+const asked = new Map<string, Diet>();
+
+/** A published diet under the list in force: what that asks for is asked of the diet too. */
+const underList = (diet: Diet, list: string): Diet => {
+  const more = diet.avoidsNamed.filter((id) => listed.get(list)?.has(id));
+  if (more.length === 0) return diet;
+  const mark = `${list} ${diet.id}`;
+  const found = asked.get(mark) ?? { ...diet, avoidsAllergens: [...diet.avoidsAllergens, ...more] };
+  asked.set(mark, found);
+  return found;
+};
 
 /** Every diet a guest may have in a kitchen: the published ones, then its own. */
 export const dietsOf = (kitchen: Own): Diet[] => [...diets, ...kitchen.diets.map(ownAsDiet)];
@@ -52,7 +69,7 @@ export const dietsOf = (kitchen: Own): Diet[] => [...diets, ...kitchen.diets.map
 /** A diet by its id, published or of the kitchen's own; undefined for one nobody knows. */
 export const dietOf = (id: string, kitchen?: Own): Diet | undefined => {
   const found = byId.get(id);
-  if (found) return found;
+  if (found) return underList(found, kitchen?.allergenList ?? '');
   const own = kitchen?.diets.find(({ key }) => key === id);
   return own && ownAsDiet(own);
 };

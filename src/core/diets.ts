@@ -69,7 +69,7 @@ const byLabel = (diet: Diet, ingredient: Ingredient): Found => {
   const asked = substancesOf(diet);
   const { state, unknown } = stateOf(ingredient, asked);
   const entry = (wanted: State) =>
-    diet.avoidsAllergens.find((id) => ingredient.allergens[id]?.state === wanted);
+    [...diet.avoidsAllergens, ...diet.avoidsNamed].find((id) => ingredient.allergens[id]?.state === wanted);
   const contained = entry('contains');
   if (contained || state === 'contains') return { verdict: 'no', because: contained ?? '' };
   const traces = entry('may');

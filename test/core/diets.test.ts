@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { dietName, isDiet, judgeRecipe, traitOf } from '../../src/core/diets.js';
 import { traits } from '../../src/core/facts/ingredient.js';
+import { type AllergenListId, allergenLists } from '../../src/core/facts/kitchen.js';
 import { dish, factsOf, food, labelled } from './small.js';
 
 /** Every trait said to be no, but for those named. */
@@ -35,10 +36,28 @@ describe('an allergy turns on the label', () => {
     ['no-nuts', labelled({ may: ['almond'] }), 'may'],
     ['no-nuts', { allergens: { nuts: { state: 'free' } } }, 'unknown'],
     ['no-nuts', labelled({ contains: ['pine-nut'] }), 'no'],
-    ['no-sulphites', labelled({ contains: ['sulphites-at-10'] }), 'yes'],
+    ['no-sulphites', labelled({ contains: ['sulphites-at-10'] }), 'no'],
+    ['no-sulphites', labelled({ may: ['sulphites-at-10'] }), 'may'],
   ])('%s, %o: %s', (diet, more, expected) => {
     expect(verdict(diet, more)).toBe(expected);
   });
+});
+
+// Canada, and Australia and New Zealand, begin at 10 mg: their card says sulphites, and so must what a guest is told.
+test('what the list in force asks at exactly 10 mg is asked for who eats no sulphites', () => {
+  const { 'sulphites-at-10': _, ...above } = labelled().allergens;
+  const facts = factsOf([dish('plate', '1 portion', ['1 g raisins']), food('raisins', { allergens: above })]);
+  const under = (allergenList: AllergenListId) =>
+    judgeRecipe(['no-sulphites'], facts.recipes.get('plate')!, {
+      ...facts,
+      kitchen: { ...facts.kitchen, allergenList },
+    }).verdict;
+  expect(allergenLists.map((list) => [list, under(list)])).toEqual([
+    ['eu', 'yes'],
+    ['us', 'yes'],
+    ['ca', 'unknown'],
+    ['anz', 'unknown'],
+  ]);
 });
 
 // ISO 23662:2021 does not speak of allergens: traces and unread labels don't count against a choice.
