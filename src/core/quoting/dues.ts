@@ -4,6 +4,7 @@ import type { Due, Offer, Payment } from '../facts/quote.js';
 import { allocate } from '../money.js';
 import { exact } from '../quantity/amount.js';
 import { Rational, sum } from '../quantity/rational.js';
+import { counting } from '../quotes-of-event.js';
 
 /** `date` is null while it is due on an acceptance that has not come. */
 export type DueSum = { words: string; amount: number; date: string | null };
@@ -96,6 +97,6 @@ export const accountOf = (
   return { paid, owed: total - paid, dues: open };
 };
 
-/** What came in less what went back, in minor units. */
+/** What came in less what went back, in minor units; what was struck out counts for nothing. */
 export const paidOf = (payments: readonly Payment[]): number =>
-  payments.reduce((all, { amount, back }) => all + (back ? -amount : amount), 0);
+  counting(payments).reduce((all, { amount, back }) => all + (back ? -amount : amount), 0);

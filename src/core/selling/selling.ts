@@ -28,7 +28,10 @@ export type Selling = Charge & {
   problems: Problem[];
 };
 
-export type Costed = Pick<WholeCost, 'exact' | 'complete' | 'guests' | 'food'>;
+/** Of what an event costs, all that its price turns on. */
+export type Costed = Pick<WholeCost, 'exact' | 'complete'> & {
+  food: Pick<WholeCost['food'], 'exact' | 'complete'>;
+};
 
 /**
  * What an event is sold at and what that leaves. In this order: a price for each group's guests, what is added to
