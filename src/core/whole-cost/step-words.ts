@@ -1,4 +1,6 @@
+import type { CostLine } from '../facts/cost-line.js';
 import type { Ingredient } from '../facts/ingredient.js';
+import type { Step } from '../facts/recipe.js';
 import { listed } from '../problems.js';
 import { plural } from '../quantity/show.js';
 import { preferredPack } from '../weighing.js';
@@ -16,6 +18,12 @@ export const nth = (count: number): string => {
 };
 
 const ordinal = (count: number): string => ordinals[count - 1] ?? nth(count);
+
+/** "a third", "an eighth", "an 11th". */
+const anOrdinal = (count: number): string => {
+  const an = count === 11 || count === 18 || String(count).startsWith('8');
+  return `${an ? 'an' : 'a'} ${ordinal(count)}`;
+};
 
 /** What a pack of it is called: by its unit where it holds one of that, such as a side or a tin. */
 const packName = (ingredient: Ingredient): string => {
@@ -44,12 +52,18 @@ export const jumpWords = ({ what, from, to }: Jump, guests: number): string => {
   if (what.of === 'guest') return `${what.group.name}: ${guest} is one of them.`;
   if (what.of === 'work') return workWords(what, to - from, guest);
   const { name, noun } = named(what);
-  const wants = to - from === 1 ? `a ${ordinal(to)}` : `${inWords(to - from)} more`;
+  const wants = to - from === 1 ? anOrdinal(to) : `${inWords(to - from)} more`;
   if (from === 0)
     return `${name}: ${guest} needs ${to === 1 ? `a ${ordinal(1)} ${noun}` : `${inWords(to)} ${many(noun, to)}`}.`;
   const enough = `${inWords(from)} ${many(noun, from)} ${from === 1 ? 'is' : 'are'} enough`;
   const before = guests === 2 ? '1 guest' : `${guests - 1} guests`;
   return `${name}: at ${before} ${enough}; ${guest} needs ${wants}.`;
+};
+
+/** Whether a step adds to the hours of a line. */
+const takes = ({ by }: CostLine, { attended, rings, oven }: Step): boolean => {
+  const hours = 'hours' in by && by.hours;
+  return hours === 'cooking' ? attended : hours === 'rings' ? rings > 0 : oven !== null;
 };
 
 const workWords = (
@@ -58,8 +72,9 @@ const workWords = (
   guest: string,
 ): string => {
   const time = `${minutes} ${minutes === 1 ? 'minute' : 'minutes'} more`;
-  if (batches.length === 0) return `${line.name}: ${guest} takes ${time}.`;
-  const begun = batches.map(({ recipe, to }) => `a ${ordinal(to)} batch of ${recipe.name}`);
+  const taking = batches.filter(({ recipe }) => recipe.steps.some((step) => takes(line, step)));
+  if (taking.length === 0) return `${line.name}: ${guest} takes ${time}.`;
+  const begun = taking.map(({ recipe, to }) => `${anOrdinal(to)} batch of ${recipe.name}`);
   return `${line.name}: ${guest} begins ${listed(begun)}, ${time}.`;
 };
 
@@ -70,6 +85,6 @@ export const jumpName = ({ what, to }: Jump): string => {
     const { name, noun } = named(what);
     return `${ordinal(to)} ${noun}, ${name}`;
   }
-  const [first] = what.batches;
+  const first = what.batches.find(({ recipe }) => recipe.steps.some((step) => takes(what.line, step)));
   return first ? `${ordinal(first.to)} batch, ${first.recipe.name}` : what.line.name;
 };

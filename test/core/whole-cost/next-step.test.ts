@@ -60,10 +60,15 @@ test('hours of cooking say which batches are begun; hired lots, and several pack
     'Cooking: the 31st guest begins a third batch of Salmon and a fourth batch of Sauce, 50 minutes more.',
     'Glasses: at 30 guests one lot is enough; the 31st guest needs a second.',
   ]);
+  const rings = line('rings', 'Hob', { rate: 30, hours: 'rings' });
+  // No ring is taken: nothing of the hob steps.
+  expect(nextStep(buffet(30, [rings]), kitchen, 'used').more.jumps).toEqual([]);
   const ingredient = kitchen.ingredients.get('butter')!;
   const packs = (from: number, to: number) =>
     jumpWords({ what: { of: 'packs', ingredient }, from, to, more: more.more }, 12);
   expect(packs(11, 13)).toBe('Butter: at 11 guests 11 packs are enough; the 12th guest needs two more.');
+  expect(packs(10, 11)).toBe('Butter: at 11 guests ten packs are enough; the 12th guest needs an 11th.');
+  expect(packs(7, 8)).toBe('Butter: at 11 guests seven packs are enough; the 12th guest needs an eighth.');
   expect(packs(0, 1)).toBe('Butter: the 12th guest needs a first pack.');
   expect(packs(0, 2)).toBe('Butter: the 12th guest needs two packs.');
   expect([1, 2, 3, 4, 11, 12, 13, 21, 111, 122].map(nth).join(' ')).toBe(
