@@ -3,11 +3,12 @@ import { folded, type Token } from './label-tokens.js';
 
 /**
  * What a word or a run of words on a label means. named: it names these allergens; aside: it sounds like one and is
- * none; open: its name leaves open what it is of.
+ * none; open: its name leaves open what it is of, which is `usual`ly one of these.
  */
 export type Meaning =
   | { kind: 'named'; is: readonly string[]; why: string }
-  | { kind: 'aside' | 'open'; is: readonly []; why: string };
+  | { kind: 'aside'; is: readonly []; why: string }
+  | { kind: 'open'; is: readonly []; why: string; usual: readonly string[] };
 
 type Phrase = { words: string[]; meaning: Meaning };
 
@@ -32,8 +33,8 @@ for (const { words, is, why } of published.several)
   for (const text of words) learn(text, { kind: 'named', is, why });
 for (const { words, why } of published.asides)
   for (const text of words) learn(text, { kind: 'aside', is: [], why });
-for (const { words, why } of published.open)
-  for (const text of words) learn(text, { kind: 'open', is: [], why });
+for (const { words, why, usual = [] } of published.open)
+  for (const text of words) learn(text, { kind: 'open', is: [], why, usual });
 for (const list of phrases.values()) list.sort((a, b) => b.words.length - a.words.length);
 
 /** The longest run of words from a place that means something, and how many words it has. */

@@ -13,7 +13,7 @@ export type Remark = { words: string; why: string };
 
 export type LabelReading = {
   named: Named[];
-  /** Emphasised, or listed as an allergen, and not understood: the cook settles each. */
+  /** Emphasised, or listed as an allergen, and not understood; or flour of no grain: the cook settles each. */
   unsettled: Remark[];
   /** Sounds like an allergen and is none, is said to be left out, or leaves open what it is of. */
   aside: Remark[];
@@ -35,6 +35,7 @@ export const readLabel = (text: string): LabelReading => {
   const unsettled = new Map<string, string>();
   const aside = new Map<string, string>();
   const understood = new Set<number>();
+  const open = new Map<string, Meaning & { kind: 'open' }>();
   for (const { at, length, meaning } of hitsIn(tokens)) {
     const scope = scoped[at];
     if (!scope) continue;
@@ -45,13 +46,19 @@ export const readLabel = (text: string): LabelReading => {
     const opened = plain.slice(run.at(-1)!.to).trimStart().startsWith('(');
     if (meaning.kind !== 'named') {
       if (apart || scope.statement) unsettled.set(words, meaning.why);
-      else if (meaning.kind === 'aside' || !opened) aside.set(words, meaning.why);
+      else if (meaning.kind === 'aside' || without) aside.set(words, meaning.why);
+      else if (!opened) open.set(words, meaning);
     } else if (without && scope.mode !== 'may') {
       if (apart) unsettled.set(words, 'set apart on the label, and said to be left out');
       else aside.set(words, 'said to be left out, so it marks nothing');
     } else
       for (const id of meaning.is) lead(named, id, scope, { words, emphasised: apart, why: meaning.why });
     for (let i = at; i < at + length; i++) understood.add(i);
+  }
+  // "Flour, water, salt" must not come to be free of wheat by its being read to the end.
+  for (const [words, { usual, why }] of open) {
+    const told = usual.length === 0 || usual.some((id) => named.get(id)?.state === 'contains');
+    (told ? aside : unsettled).set(words, why);
   }
   for (const [at, { raw, word }] of tokens.entries()) {
     const scope = scoped[at];

@@ -67,7 +67,7 @@ export const refuseUnsettled = (reading: Reading): void => {
       reading.refuse(
         `settle[${i}].as`,
         `“${text(row, 'words')}”`,
-        'The label sets this apart and it is not understood: say which allergen it is, or that it is none.',
+        'These words do not tell by themselves: say which allergen it is, or that it is none.',
       );
   });
 };

@@ -96,6 +96,18 @@ test('what is not understood must be settled; nothing is saved before', async ()
   expect((await agent.get(at(key))).text).not.toContain('Not understood');
 });
 
+test('flour of no named grain is not free of wheat by being read to the end', async () => {
+  const key = await fresh('Bought flatbread');
+  const words = 'Flour, water, yeast, salt';
+  const asked = await send(key, { words, do: 'whole' });
+  expect(asked.status).toBe(422);
+  expect(asked.text).toContain('of which grain: the name alone does not say');
+  const told = { ...fieldsOf(asked.text), 'settle[0].as': 'wheat', do: 'whole' };
+  expect((await agent.post(at(key), told)).status).toBe(303);
+  const { wheat, rye } = (await stored(key)).allergens;
+  expect([wheat?.state, rye?.state]).toEqual(['contains', 'free']);
+});
+
 test('words that name something outdo “plain produce” and an unmarked line', async () => {
   const key = await fresh('Bought leaves');
   const plain = await send(key, { words: 'Spinach, celery', do: 'plain' });
@@ -108,7 +120,9 @@ test('a mark against the words is the cook’s own, and stays', async () => {
   const form = fieldsOf((await agent.get(at(key))).text);
   const shown = fieldsOf((await agent.post(at(key), { ...form, words: 'Nut brown ale', do: 'read' })).text);
   expect(shown['entries.nuts']).toBe('contains');
-  await agent.post(at(key), { ...shown, 'states.nuts': 'unknown', 'entries.nuts': 'free', do: 'whole' });
+  expect(shown['settle[0].words']).toBe('ale');
+  const said = { 'states.nuts': 'unknown', 'entries.nuts': 'free', 'settle[0].as': 'barley' };
+  await agent.post(at(key), { ...shown, ...said, do: 'whole' });
   expect((await stored(key)).allergens.almond?.state).toBe('free');
   expect((await send(key, {})).status).toBe(303);
   expect((await stored(key)).allergens.almond?.state).toBe('free');
