@@ -14,6 +14,8 @@ type DishAnswer = {
   needs: Need[];
   allergens: Record<string, { state: string; unknown: boolean; from: Source[] }>;
 };
+type Part = { exact: string; minor: number };
+type WholeAnswer = Part & { aGuestMinor: number; food: Part; parts: Record<string, Part> };
 type EventAnswer = {
   guests: number;
   cost: { exact: string; minor: number; aGuestMinor: number };
@@ -23,6 +25,7 @@ type EventAnswer = {
     notAnswered: number;
   };
   prep: Record<string, { recipe: string; step: string; batches: string }[]>;
+  whole: Record<'used' | 'bought' | 'together', WholeAnswer>;
 };
 /** The answers of shared/example/answers.json, by event. */
 export const answers: Record<string, EventAnswer> = published;

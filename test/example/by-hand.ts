@@ -6,6 +6,7 @@ import { allocate, type Need, needOf, roundHalfUp } from './by-hand/cost.js';
 import { coverageOf } from './by-hand/coverage.js';
 import { prepOf } from './by-hand/prep.js';
 import { cupOf, factorOf, fullUse, partOfBatch, portionsOf, total } from './by-hand/tree.js';
+import { wholeOf } from './by-hand/whole.js';
 
 /**
  * The sheets of the example worked a second time, in another way than the program does: the recipe tree is one table
@@ -133,8 +134,12 @@ const ingredientTotals = (rows: Row[]) => {
   );
 };
 
+type WorkedEvent = ReturnType<typeof eventAnswer> & { whole: ReturnType<typeof wholeOf> };
+
 /** Every event of a kitchen, by key: weights prepared in grams, amounts bought in the unit of the preferred pack. */
 export const workedByHand = (book: Workbook) => {
   const use = fullUse(book);
-  return Object.fromEntries(book.events.map((event) => [event.key, eventAnswer(event, book, use)]));
+  const all = Object.fromEntries(book.events.map((event) => [event.key, eventAnswer(event, book, use)]));
+  const whole = (event: Event) => [event.key, { ...all[event.key]!, whole: wholeOf(event, all, book) }];
+  return Object.fromEntries(book.events.map(whole)) as Record<string, WorkedEvent>;
 };

@@ -55,6 +55,21 @@ test('costs, and a whole tea added up by hand', () => {
   expect(tea.cost.aGuestMinor).toBe(392);
 });
 
+test('the whole tea, as used and in whole packs', () => {
+  const { used, bought } = tea.whole;
+  near(used.exact, 47_541.6371);
+  expect([used.minor, used.aGuestMinor, used.food.minor]).toEqual([47_542, 1251, 14_905]);
+  near(used.parts.cooking.exact, 11_333.3333);
+  near(used.parts.driving.exact, 1866.6667);
+  near(used.parts.rings.exact, 63.3333);
+  near(used.parts.contingency.exact, 1384.7079);
+  const { serving, boxes, ovens, sundries } = used.parts;
+  expect([serving, boxes, ovens, sundries].map((part) => part.minor)).toEqual([9450, 665, 390, 684]);
+  expect(bought.food.exact).toBe('23735');
+  near(bought.exact, 56_636.9533);
+  expect(bought.minor).toBe(56_637);
+});
+
 test('what is shown adds up: lines to their dish, dishes to their event', () => {
   type Dish = { minor: number; lines: { minor: number }[] };
   for (const event of Object.values(answers)) {
