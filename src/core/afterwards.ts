@@ -4,42 +4,13 @@ import type { Dish, Event, Group } from './facts/event.js';
 import { type Facts, factsOf } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
 import type { Recipe } from './facts/recipe.js';
-import { percentMore } from './price-history.js';
+import { type MoneyBeside, moneyBeside } from './money-beside.js';
 import { exact } from './quantity/amount.js';
 import { Rational } from './quantity/rational.js';
 import type { Quantity } from './quantity/units.js';
 import { portionsOf } from './requirements.js';
 import type { IngredientUse } from './sheets/costing.js';
 import type { WholeCost } from './whole-cost/whole-cost.js';
-
-/** Minor units as planned and as really paid, each as far as known; what it is more only where all of both is known. */
-export type MoneyBeside = {
-  planned: number;
-  plannedKnown: boolean;
-  real: number;
-  realKnown: boolean;
-  /** Minor units, below 0 for less. */
-  more: number | undefined;
-  /** Per cent of what was planned; undefined too where that was nothing. */
-  percent: Rational | undefined;
-};
-
-export const moneyBeside = (
-  planned: number,
-  plannedKnown: boolean,
-  real: number,
-  realKnown: boolean,
-): MoneyBeside => {
-  const known = plannedKnown && realKnown;
-  return {
-    planned,
-    plannedKnown,
-    real,
-    realKnown,
-    more: known ? real - planned : undefined,
-    percent: known ? percentMore(Rational.of(planned), Rational.of(real)) : undefined,
-  };
-};
 
 export type LineBeside = {
   line: CostLine;

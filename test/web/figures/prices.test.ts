@@ -48,7 +48,7 @@ test('one price draws no line, none says so, and files carry every price', async
   expect(body.tables[0].rows.map((row: { each: string; since: string }) => [row.each, row.since])).toEqual([
     ['8.20', ''],
     ['9.84', '20.0'],
-    // The second pack of the example, half a kilo at 3.98.
+    // The other pack of the example, 5 kg at 39.80.
     ['7.96', ''],
   ]);
 });
