@@ -21,10 +21,13 @@ export const toMinor = (value: Rational): number => Number(value.round());
  * Splits a whole total over parts in proportion to their exact shares so that the parts add up to it: each part
  * gets its share rounded down, and the units left go to the largest remainders, the first of equals first.
  */
-export const allocate = (total: number, shares: readonly Rational[]): number[] => {
-  const { ns } = together(shares);
+export const allocate = (total: number, shares: readonly Rational[]): number[] =>
+  allocateWhole(total, together(shares).ns);
+
+/** The same over shares that are whole numbers. */
+export const allocateWhole = (total: number, ns: readonly bigint[]): number[] => {
   const whole = ns.reduce((a, b) => a + b, 0n);
-  if (whole === 0n) return shares.map(() => 0);
+  if (whole === 0n) return ns.map(() => 0);
   const exact = ns.map((n) => n * BigInt(total));
   const parts = exact.map((n) => Number(n / whole));
   let left = total - parts.reduce((a, b) => a + b, 0);

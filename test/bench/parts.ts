@@ -1,6 +1,7 @@
 import type { Figure } from './figure.js';
 import type { Ground } from './ground.js';
 import { measureCosts } from './parts/costs.js';
+import { measureCurve } from './parts/curve.js';
 import { measureGrowth } from './parts/growth.js';
 import { measureLists } from './parts/lists.js';
 import { measurePages } from './parts/pages.js';
@@ -14,6 +15,7 @@ export type Part = (ground: Ground) => Promise<Figure[]>;
 export const parts: Readonly<Record<string, Part>> = {
   pages: measurePages,
   costs: measureCosts,
+  curve: measureCurve,
   lists: measureLists,
   growth: measureGrowth,
   'price-list': measurePriceList,

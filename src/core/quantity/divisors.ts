@@ -10,13 +10,15 @@ export const gcd = (a: number, b: number): number => {
   return x || 1;
 };
 
+const safe = BigInt(Number.MAX_SAFE_INTEGER);
+
 export const bigGcd = (a: bigint, b: bigint): bigint => {
   let x = a;
   let y = b;
-  while (y !== 0n) {
+  while (y > safe) {
     const rest = x % y;
     x = y;
     y = rest;
   }
-  return x || 1n;
+  return y === 0n ? x || 1n : BigInt(gcd(Number(y), Number(x % y)));
 };

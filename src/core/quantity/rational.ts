@@ -100,9 +100,9 @@ export class Rational {
   }
 
   compare(o: Rational): -1 | 0 | 1 {
-    if (!small(this, o)) return this.minus(o).sign;
-    const here = num(this.n) * num(o.d);
-    const there = num(o.n) * num(this.d);
+    const [here, there] = small(this, o)
+      ? [num(this.n) * num(o.d), num(o.n) * num(this.d)]
+      : [BigInt(this.n) * BigInt(o.d), BigInt(o.n) * BigInt(this.d)];
     return here < there ? -1 : here > there ? 1 : 0;
   }
 
@@ -112,6 +112,10 @@ export class Rational {
 
   /** The largest whole number not above this. */
   floor(): bigint {
+    if (typeof this.n === 'number' && typeof this.d === 'number') {
+      const rest = this.n % this.d;
+      return BigInt((this.n - rest) / this.d - (rest < 0 ? 1 : 0));
+    }
     const n = BigInt(this.n);
     const d = BigInt(this.d);
     const q = n / d;
@@ -132,8 +136,9 @@ export class Rational {
 
   /** The nearest whole number, halves away from zero. */
   round(): bigint {
-    const half = Rational.of(1, 2);
-    return this.sign < 0 ? -this.negated().plus(half).floor() : this.plus(half).floor();
+    if (this.sign < 0) return -this.negated().round();
+    const d = BigInt(this.d);
+    return (2n * BigInt(this.n) + d) / (2n * d);
   }
 
   /** The nearest float, for drawing only; never goes back into a figure. */

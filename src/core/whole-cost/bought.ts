@@ -1,9 +1,9 @@
 import { costOfEvent, type EventCost } from '../costing.js';
 import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
-import { allocate } from '../money.js';
+import { allocateWhole } from '../money.js';
 import type { Problem } from '../problem.js';
-import { Rational, sum } from '../quantity/rational.js';
+import { Rational, sum, together } from '../quantity/rational.js';
 import type { Food } from './food.js';
 import { isSamePack, type PackUse, packUses } from './pack-uses.js';
 import type { PackPart } from './whole-cost.js';
@@ -57,12 +57,22 @@ export const boughtFood = (
   };
 };
 
-export const packPart = (
-  event: string,
-  use: PackUse,
-  beside: readonly Shopper[],
-  problems: Problem[],
-): PackPart => {
+/**
+ * Whole packs for all who buy together, needs being so many packs over one denominator, and what one of them pays: by
+ * what each uses, in whole minor units that add up to the receipt.
+ */
+export const sharedPacks = (
+  needs: readonly bigint[],
+  d: bigint,
+  each: number,
+  own: number,
+): { packs: number; cost: number } => {
+  const all = needs.reduce((sum, need) => sum + need, 0n);
+  const packs = Number((all + d - 1n) / d);
+  return { packs, cost: allocateWhole(packs * each, needs)[own]! };
+};
+
+const packPart = (event: string, use: PackUse, beside: readonly Shopper[], problems: Problem[]): PackPart => {
   const { ingredient, need } = use;
   const shares = [{ key: event, need }];
   let { complete } = use;
@@ -76,11 +86,10 @@ export const packPart = (
   }
   // In one order, whichever of the events is asked about, so that each penny left over goes to the same one.
   shares.sort((a, b) => (a.key < b.key ? -1 : 1));
-  const needs = shares.map((share) => share.need);
-  const packs = Number(sum(needs).ceil());
   const each = Number(use.each.round());
-  const paid = allocate(packs * each, needs);
-  const cost = paid[shares.findIndex(({ key }) => key === event)]!;
+  const { ns, d } = together(shares.map((share) => share.need));
+  const own = shares.findIndex(({ key }) => key === event);
+  const { packs, cost } = sharedPacks(ns, d, each, own);
   return { ingredient, need, packs, each, receipt: packs * each, cost, complete };
 };
 

@@ -15,8 +15,8 @@ export type What =
   /** Nothing steps: one of a group comes who eats more than most. */
   | { of: 'guest'; group: Group };
 
-/** How many there are of something at one head-count, and what they cost, exact. */
-export type Stepped = { what: What; count: number; cost: Rational };
+/** How many there are of something at one head-count, and what they cost, exact, when that is asked. */
+export type Stepped = { what: What; count: number; cost: () => Rational };
 
 /** What steps up with one guest more, and what that costs in minor units, exact. */
 export type Jump = { what: What; from: number; to: number; more: Rational };
@@ -36,8 +36,9 @@ export const jumpsBetween = (before: Steps, after: Steps): Jump[] => {
   for (const [i, { what, count, cost }] of after.stepped.entries()) {
     const was = before.stepped[i]!;
     if (count === was.count) continue;
-    const more = cost.minus(was.cost);
-    if (more.times(Rational.of(before.guests)).compare(was.cost) <= 0) continue;
+    const earlier = was.cost();
+    const more = cost().minus(earlier);
+    if (more.times(Rational.of(before.guests)).compare(earlier) <= 0) continue;
     const named = what.of === 'work' ? { ...what, batches: moreBegun(before, after) } : what;
     jumps.push({ what: named, from: was.count, to: count, more });
   }

@@ -91,7 +91,7 @@ const stepsAt = (guests: number, { stepped, begun }: FoodAt, lines: readonly Lin
         people === undefined && steps === undefined
           ? { of: 'work', line, batches: [] }
           : { of: people === undefined ? 'steps' : 'people', line };
-      return [{ what, count, cost: exact }];
+      return [{ what, count, cost: () => exact }];
     }),
   ],
 });

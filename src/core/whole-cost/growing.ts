@@ -8,7 +8,7 @@ import { grown } from '../growth.js';
 import { type LineNeed, lineNeed } from '../line-need.js';
 import { recipeOf } from '../lookup.js';
 import { exact } from '../quantity/amount.js';
-import { Rational } from '../quantity/rational.js';
+import { Rational, together } from '../quantity/rational.js';
 import { quantity } from '../quantity/units.js';
 import { portionsOf } from '../requirements.js';
 import { closureOf } from '../scaling.js';
@@ -115,21 +115,47 @@ export const sumOf = (a: Sum, b: Sum): Sum => {
   return sum;
 };
 
+/** How much of each stem there is, and the same over one denominator. */
+export type At = { values: Rational[]; ns: bigint[]; d: bigint };
+
 /** How much of each stem there is for the guests of an event; exact. */
-export const stemsAt = ({ stems }: Growing, event: Event): Rational[] => {
-  const at: Rational[] = [];
+export const stemsAt = ({ stems }: Growing, event: Event): At => {
+  const values: Rational[] = [];
   for (const stem of stems)
-    at.push(
+    values.push(
       'dish' in stem
         ? portionsOf(stem.dish, stem.recipe, event)
-        : grown(stem.base, stem.unit, stem.line.scales, sumAt(stem.batches, at)),
+        : grown(stem.base, stem.unit, stem.line.scales, sumOver(stem.batches, values)),
     );
-  return at;
+  return { values, ...together(values) };
 };
 
-/** A sum over the stems, exact. */
-export const sumAt = (sum: Sum, at: readonly Rational[]): Rational => {
+const sumOver = (sum: Sum, values: readonly Rational[]): Rational => {
   let value = Rational.zero;
-  for (const [stem, part] of sum) value = value.plus(at[stem]!.times(part));
+  for (const [stem, part] of sum) value = value.plus(values[stem]!.times(part));
   return value;
+};
+
+/** A sum over one denominator: whole numbers are soon added up at any head-count, fractions are not. */
+export type Straight = { stems: number[]; ns: bigint[]; d: bigint };
+
+export const straight = (sum: Sum): Straight => ({ stems: [...sum.keys()], ...together([...sum.values()]) });
+
+/** What a sum comes to, as a fraction that is not reduced. */
+export const unreduced = ({ stems, ns, d }: Straight, at: At): { n: bigint; d: bigint } => {
+  let n = 0n;
+  for (let i = 0; i < stems.length; i += 1) n += ns[i]! * at.ns[stems[i]!]!;
+  return { n, d: d * at.d };
+};
+
+/** What a sum comes to, exact. */
+export const sumAt = (sum: Straight, at: At): Rational => {
+  const { n, d } = unreduced(sum, at);
+  return Rational.of(n, d);
+};
+
+/** What a sum that is not below zero comes to, rounded up to whole ones. */
+export const wholeAt = (sum: Straight, at: At): number => {
+  const { n, d } = unreduced(sum, at);
+  return Number((n + d - 1n) / d);
 };

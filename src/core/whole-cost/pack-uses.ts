@@ -49,6 +49,8 @@ const add = (use: PackUse, dish: DishCost, packs: Rational): void => {
   use.ofDishes.set(dish, (use.ofDishes.get(dish) ?? Rational.zero).plus(packs));
 };
 
+type Packed = Pick<PackUse, 'each' | 'size'>;
+
 /** Whether two events buy an ingredient in the same pack at the same price, so that they can buy it together. */
-export const isSamePack = (a: PackUse, b: PackUse): boolean =>
+export const isSamePack = (a: Packed, b: Packed): boolean =>
   a.size.base === b.size.base && a.size.value.equals(b.size.value) && a.each.equals(b.each);

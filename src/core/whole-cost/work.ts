@@ -55,8 +55,9 @@ const stepsOf = (of: OfSteps, event: Event, all: readonly Made[], facts: Facts):
     if (batches?.isZero) continue;
     if (recipe.steps.length === 0) problems.push(noWork(recipe, of));
     if (!batches) complete = false;
+    const begun = Number(batches?.ceil() ?? 0n);
     for (const step of recipe.steps) {
-      const times = timesOf(of, step, made, event, facts);
+      const times = timesOf(of, step, begun, made, event, facts);
       if (times === 0) continue;
       if (step.minutes === null) problems.push(noMinutes(recipe, step, of));
       else minutes += step.minutes * times;
@@ -66,8 +67,7 @@ const stepsOf = (of: OfSteps, event: Event, all: readonly Made[], facts: Facts):
 };
 
 /** How many times over a step's minutes count. */
-const timesOf = (of: OfSteps, step: Step, made: Made, event: Event, facts: Facts): number => {
-  const begun = Number(made.batches?.ceil() ?? 0n);
+const timesOf = (of: OfSteps, step: Step, begun: number, made: Made, event: Event, facts: Facts): number => {
   if (of === 'cooking') return step.attended ? begun : 0;
   if (of === 'rings') return step.rings * begun;
   return step.oven ? (loadsOf(step, made, event, facts) ?? begun) : 0;

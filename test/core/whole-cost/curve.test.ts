@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { costLines } from '../../../src/core/facts/cost-line.js';
 import type { Event } from '../../../src/core/facts/event.js';
 import { byKey, type Facts } from '../../../src/core/facts/facts.js';
 import { wholeCost } from '../../../src/core/whole-cost/cost-of-party.js';
@@ -54,5 +55,13 @@ test('so it is of the example parties, from ten guests to a hundred and fifty', 
     ingredients: byKey(lists.ingredients),
     recipes: byKey(lists.recipes),
   };
-  for (const event of events) equalsAlone(event, facts, { from: 10, to: 150 }, events);
+  const costs = costLines.parse([
+    { key: 'cooking', name: 'Cooking', kind: 'hands', by: { rate: 1600, hours: 'cooking' } },
+    { key: 'serving', name: 'Serving', kind: 'hands', by: { rate: 1250, hours: '4.5', guestsEach: 20 } },
+    { key: 'ovens', name: 'Ovens', kind: 'energy', by: { rate: 90, hours: 'ovens' } },
+    { key: 'crates', name: 'Crates', kind: 'hire', by: { step: 1350, holds: 25, each: '2', spare: '10' } },
+    { key: 'spare', name: 'Contingency', kind: 'contingency', by: { percent: '3', of: 'costs' } },
+  ]);
+  for (const event of events.map((one) => ({ ...one, costs })))
+    equalsAlone(event, facts, { from: 10, to: 150 }, events);
 });

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { costOfEvent } from '../../../src/core/costing.js';
 import { Rational } from '../../../src/core/quantity/rational.js';
 import { headCount } from '../../../src/core/requirements.js';
-import { growingOf, stemsAt, sumAt } from '../../../src/core/whole-cost/growing.js';
+import { growingOf, stemsAt, straight, sumAt } from '../../../src/core/whole-cost/growing.js';
 import { groupsAt, withHeadCount } from '../../../src/core/whole-cost/head-count.js';
 import { anyKitchen } from '../kitchens.js';
 
@@ -41,11 +41,11 @@ test('what an event takes and makes at any head-count is what it needs worked ou
             const { exact, courses } = costOfEvent(alone, facts).value;
             let food = Rational.zero;
             for (const { pack, sum } of growing.taken.values())
-              food = food.plus(sumAt(sum, at).times(pack.price).over(pack.size.value));
+              food = food.plus(sumAt(straight(sum), at).times(pack.price).over(pack.size.value));
             expect(food.toString()).toBe(exact.toString());
-            expect(growing.made.map(({ batches }) => batches && sumAt(batches, at).toString())).toEqual(
-              batchesOf(courses.flatMap(({ dishes }) => dishes)),
-            );
+            expect(
+              growing.made.map(({ batches }) => batches && sumAt(straight(batches), at).toString()),
+            ).toEqual(batchesOf(courses.flatMap(({ dishes }) => dishes)));
           }
         }
       },
