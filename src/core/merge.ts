@@ -35,7 +35,7 @@ const lists: Record<string, 'whole' | 'fields'> = {
 };
 
 /** Fields that are records: each entry is changed by itself. */
-const records = new Set(['allergens', 'traits', 'keeping', 'hours']);
+const records = new Set(['allergens', 'traits', 'keeping', 'hours', 'afterwards']);
 
 /**
  * Joins two changes of one document: what only one side changed is taken; where both made the same of it, that; the

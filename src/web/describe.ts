@@ -76,7 +76,7 @@ export const inPlainWords = (value: unknown, f: Format, field = ''): string => {
   if (field === 'served') return `kept as it stood on ${f.dateYear((value as { date: string }).date)}`;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number')
-    return field === 'price' || field === 'hourlyCost' ? f.money(value) : f.number(value);
+    return ['price', 'hourlyCost', 'paid'].includes(field) ? f.money(value) : f.number(value);
   if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? f.dateYear(value) : value;
   if (Array.isArray(value))
     return value.length === 0 ? 'nothing' : value.map((one) => inPlainWords(one, f)).join(', ');

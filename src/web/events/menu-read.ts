@@ -2,17 +2,18 @@ import type { Course, Dish, Event } from '../../core/facts/event.js';
 import { same } from '../../core/merge.js';
 import { normalName } from '../../core/names.js';
 import { nearNames } from '../../core/near-names.js';
-import { readClock } from '../../core/reading.js';
+import { readClock, readMoney } from '../../core/reading.js';
 import { readMeasure } from '../../core/reading-measures.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text, texts } from '../form.js';
+import type { Format } from '../format.js';
 import { keyFrom } from '../keys.js';
 import { groupsOf, readEaters } from './menu-eaters.js';
 import { dishRow, type Named } from './menu-form.js';
 import { readServed, readService } from './menu-served.js';
 import { shortWords } from './new-form.js';
 
-type Known = { event: Event; recipes: readonly Named[] };
+type Known = { event: Event; recipes: readonly Named[]; currency: string; f: Format };
 type Taken = { courses: Set<string>; dishes: Set<string> };
 
 /** The courses a form says, with what can't be read noted in `reading`. Rows left blank are no dishes and no courses. */
@@ -33,7 +34,7 @@ const isBlank = (row: Form): boolean =>
   rows(row, 'dishes').every(isBlankDish);
 
 const isBlankDish = (row: Form): boolean =>
-  ['key', 'recipe', 'portion'].every((name) => text(row, name).trim() === '');
+  ['key', 'recipe', 'portion', 'price'].every((name) => text(row, name).trim() === '');
 
 const readCourse = (reading: Reading, row: Form, at: string, known: Known, taken: Taken): Course => {
   const words = reading.words(`${at}.name`, 'Name of the course', 'Name the course, such as Pudding.');
@@ -67,6 +68,7 @@ const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: 
   const portion = reading.maybe(`${at}.portion`, `${label}, portion`, readPortion);
   const eaters = readEaters(reading, at, label, known.event);
   const served = readServed(reading, row, at, before);
+  const price = readPrice(reading, row, at, label, before, known);
   return recipe === undefined
     ? undefined
     : {
@@ -75,18 +77,31 @@ const readDish = (reading: Reading, row: Form, at: string, known: Known, taken: 
         recipe,
         portion,
         eaters,
-        price: before?.price ?? null,
+        price,
       };
 };
+
+/** What a portion is sold at by itself; a row that does not ask leaves it as it stood. */
+const readPrice = (
+  reading: Reading,
+  row: Form,
+  at: string,
+  label: string,
+  before: Dish | undefined,
+  { currency }: Known,
+): number | null =>
+  row.price === undefined
+    ? (before?.price ?? null)
+    : reading.maybe(`${at}.price`, `${label}, price`, (typed) => readMoney(typed, currency));
 
 const dishOf = ({ courses }: Event, key: string): Dish | undefined =>
   courses.flatMap(({ dishes }) => dishes).find((dish) => dish.key === key);
 
 /** Whether a row still says what it was drawn with, so that the dish stays exactly as it was kept. */
-const isAsShown = (row: Form, before: Dish, groups: readonly string[], { recipes }: Known): boolean =>
+const isAsShown = (row: Form, before: Dish, groups: readonly string[], { recipes, f }: Known): boolean =>
   same(
     { ...row, keptFor: texts(row, 'keptFor') },
-    dishRow(before, groups, (key) => recipes.find((one) => one.key === key)?.name ?? ''),
+    dishRow(before, groups, (key) => recipes.find((one) => one.key === key)?.name ?? '', f),
   );
 
 /** What one portion weighs or measures; a bare number is that many pieces. */

@@ -57,6 +57,7 @@ export const servedWords = (row: Form, choices: readonly Choice[]): string => {
     way ?? 'as the course',
     text(row, 'keptApart').trim() && 'kept apart',
     kept.length > 0 && `kept for ${kept.join(', ')}`,
+    text(row, 'price').trim() && `sold by itself at ${text(row, 'price').trim()}`,
   ]
     .filter(Boolean)
     .join(', ');

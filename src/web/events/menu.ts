@@ -3,14 +3,17 @@ import type { Event } from '../../core/facts/event.js';
 import { type Facts, factsOf } from '../../core/facts/facts.js';
 import { loadFacts } from '../../store/facts.js';
 import { namesOf } from '../../store/names.js';
+import { averagesNow } from '../averages/parties.js';
 import { Reading } from '../faults.js';
 import type { Choice, Fault } from '../fields.js';
 import { type Form, rows, texts } from '../form.js';
+import { formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { save } from '../save.js';
 import { addressesOf } from './addresses.js';
 import { type EventHead, eventOf, headOf, type OneEvent } from './event.js';
+import { type EatenOffer, eatenOffers, eatenPressed } from './menu-eaten.js';
 import { menuForm, type Named } from './menu-form.js';
 import { readMenu } from './menu-read.js';
 import { menuPressed } from './menu-rows.js';
@@ -27,6 +30,9 @@ export type MenuPage = {
   keepers: Choice[];
   /** How each dish of each course is served, in words. */
   servedWords: string[][];
+  /** What the last parties offer for each dish of each course. */
+  eaten: (EatenOffer | undefined)[][];
+  currency: string;
   served: boolean;
   goOn: string;
   ripple: Ripple;
@@ -36,7 +42,8 @@ export type MenuPage = {
 export const askForMenu: Answerer = async (request, reply) => {
   const one = await eventOf(request);
   const recipes = await recipesFor(request, one);
-  const form = menuForm(one.event, one.revision, (key) => nameOf(key, recipes));
+  const f = formatFor(request.kitchen);
+  const form = menuForm(one.event, one.revision, (key) => nameOf(key, recipes), f);
   return draw(reply, one, recipes, form, [], readyToType(form));
 };
 
@@ -63,10 +70,11 @@ export const saveMenu: Answerer = async (request, reply) => {
   const { event } = one;
   const form = request.body as Form;
   const recipes = await recipesFor(request, one);
-  const pressed = menuPressed(form);
+  const { eaten } = await averagesNow(request.server.house.db);
+  const pressed = menuPressed(form) ?? eatenPressed(form, { eaten, recipes });
   if (pressed) return draw(reply, one, recipes, pressed.form, [], pressed.at);
   const reading = new Reading(form);
-  const courses = readMenu(reading, { event, recipes });
+  const courses = readMenu(reading, knownFor(request, event, recipes));
   const redraw = (faults: readonly Fault[]) => draw(reply, one, recipes, form, faults);
   const change = (doc: Event) => ({ ...doc, courses });
   return save(reply, { entity: 'event', key: event.key, form, faults: reading.faults, change, redraw });
@@ -77,6 +85,13 @@ const recipesFor = async ({ server }: FastifyRequest, { event }: OneEvent): Prom
   if (event.served) return event.served.recipes;
   return (await namesOf(server.house.db)).recipes;
 };
+
+const knownFor = ({ kitchen }: FastifyRequest, event: Event, recipes: readonly Named[]) => ({
+  event,
+  recipes,
+  currency: kitchen.currency,
+  f: formatFor(kitchen),
+});
 
 const nameOf = (key: string, recipes: readonly Named[]): string =>
   recipes.find((one) => one.key === key)?.name ?? '';
@@ -108,7 +123,8 @@ const modelOf = async (
   const { request } = reply;
   const { event } = one;
   const reading = new Reading(form);
-  const courses = readMenu(reading, { event, recipes });
+  const courses = readMenu(reading, knownFor(request, event, recipes));
+  const { eaten } = await averagesNow(request.server.house.db);
   const changed = reading.faults.length === 0 ? { ...event, courses } : undefined;
   const choices = keepers(event, one.facts);
   return {
@@ -124,6 +140,8 @@ const modelOf = async (
     servedWords: rows(form, 'courses').map((course) =>
       rows(course, 'dishes').map((dish) => servedWords(dish, choices)),
     ),
+    eaten: eatenOffers(form, { eaten, recipes }, formatFor(request.kitchen)),
+    currency: request.kitchen.currency,
     served: event.served !== null,
     goOn: '',
     ripple: ripple(event, changed, await factsWith(request, one, changed)),

@@ -1,8 +1,9 @@
+import { isOver } from '../../core/over.js';
 import type { Answer } from '../../core/problem.js';
 import { type EventSummary, eventSummary } from '../../core/sheets/event-summary.js';
 import { eventSummarySheet } from '../../core/sheets/event-summary-sheet.js';
 import { answerSheet } from '../answer.js';
-import { printedNow } from '../coming.js';
+import { printedNow, todayOf } from '../coming.js';
 import { type Format, formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { type OutdatedPaper, outdatedPapers } from '../printed/outdated.js';
@@ -24,6 +25,8 @@ export type EventPage = {
   done: string;
   /** Where what its guests eat can be forgotten, once it is done. */
   forget: string;
+  /** Once it is over: whether something is noted of what it came to. */
+  over?: { noted: boolean };
   note: string;
   foot: readonly string[];
   paper: { left: string; middle: string; right: string; foot: string };
@@ -40,6 +43,7 @@ export const showEvent: Answerer = async (request, reply) => {
     title: one.event.name,
     nav: 'Events',
     ...model,
+    over: isOver(one.event, todayOf(request)) ? { noted: one.event.afterwards !== null } : undefined,
   });
 };
 
