@@ -5,6 +5,7 @@ import type { Quote } from '../facts/quote.js';
 import { recipeOf } from '../lookup.js';
 import { listed } from '../problems.js';
 import { headCount } from '../requirements.js';
+import { inWords } from './draft-offer.js';
 import { owedIfOthers } from './owed.js';
 import { optionTaken } from './papers.js';
 
@@ -18,11 +19,7 @@ export const differences = (
   event: Event,
   facts: Facts,
 ): Difference[] => {
-  const found = [
-    ...ofGuests(quote, then, event),
-    // What stands on another option's menu is known in the client's words alone.
-    ...(then && optionTaken(quote) === quote.offer.options[0] ? ofMenu(then, event, facts) : []),
-  ];
+  const found = [...ofGuests(quote, then, event), ...(then ? ofMenu(then, event, facts) : [])];
   if (event.date !== quote.offer.when)
     found.push(
       `the day is ${dayInWords(event.date)} now, ${dayInWords(quote.offer.when)} in quote ${quote.number}`,
@@ -48,7 +45,7 @@ const staysWithin = (quote: Quote, event: Event): boolean => {
 };
 
 const groupsOf = ({ groups }: Event): string =>
-  listed(groups.filter(({ guests }) => guests > 0).map(({ name, guests }) => `${guests} ${name}`));
+  listed(groups.filter(({ guests }) => guests > 0).map(({ name, guests }) => `${guests} ${inWords(name)}`));
 
 const ofMenu = (then: Event, event: Event, facts: Facts): string[] => {
   const [was, is] = [namesOn(then, factsOf(then, facts)), namesOn(event, factsOf(event, facts))];

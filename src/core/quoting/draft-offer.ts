@@ -72,7 +72,7 @@ const linesOf = (rows: readonly SoldRow[]): PriceLine[] => {
 };
 
 /** A group's name as it stands after a number: "Children to 12" is "children to 12", "VIPs" stays. */
-const inWords = (name: string): string =>
+export const inWords = (name: string): string =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 
 const servedAt = ({ courses }: Event): string => {

@@ -17,7 +17,7 @@ export type AtOneTime = { cost: WholeCost; net: number; margin: Rational | undef
 
 /** What is different since a quote was worked out, beside the frozen figures. */
 export type Changed = {
-  /** As it was issued, by the facts kept then; undefined for a draft. */
+  /** As it was issued, by the facts kept then; undefined for a draft, or where another menu than the first was taken. */
   then: AtOneTime | undefined;
   /** As it stands today, at the prices a guest that were quoted. */
   now: AtOneTime;
@@ -65,9 +65,15 @@ const inWords = (found: readonly Difference[], end: string): string[] => {
   return [...within, ...(open.length ? [`${open.join('; ')}${end}`] : [])].map((one) => `${capital(one)}.`);
 };
 
-/** The event of a quote with the facts kept when it was issued; no guest's diet is among them. */
-const asIssued = ({ basis }: Quote): Event | undefined =>
-  basis ? { ...basis.event, guests: [], served: basis.served } : undefined;
+/**
+ * The event of a quote with the facts kept when it was issued; no guest's diet is among them. Another menu than the
+ * first is known in the client's words alone, so nothing is said of what it cost.
+ */
+const asIssued = (quote: Quote): Event | undefined => {
+  const { basis, offer } = quote;
+  if (!basis || optionTaken(quote) !== offer.options[0]) return undefined;
+  return { ...basis.event, guests: [], served: basis.served };
+};
 
 const movedInWords = (
   moved: readonly PriceMoved[],
