@@ -38,7 +38,10 @@ const forms: Record<EntityName, Forms> = {
     },
   },
   recipe: { whole: '/edit' },
-  event: { whole: '/edit', parts: { guests: '/guests/diets', courses: '/menu', costs: '/costs' } },
+  event: {
+    whole: '/edit',
+    parts: { guests: '/guests/diets', courses: '/menu', costs: '/costs', price: '/costing' },
+  },
 };
 
 /** The page where a problem is mended, at the field that mends it. */

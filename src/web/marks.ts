@@ -83,7 +83,7 @@ export const loadBar = (used: number, have: number, scale: number): Html => {
   return html`<svg class="load" width="${barWidth + 4}" height="20" viewBox="-2 0 ${barWidth + 4} 20" aria-hidden="true"><rect class="have" y="3" height="14" width="${x(have)}"/><rect class="used" y="3" height="14" width="${x(Math.min(used, have))}"/>${over ? html`<rect class="over" x="${x(have)}" y="1" height="18" width="${Math.max(7, x(used) - x(have))}"/>` : nothing}</svg>`;
 };
 
-export type Rung = 'cost' | 'sum' | 'margin';
+export type Rung = 'cost' | 'sum' | 'margin' | 'loss';
 
 /** One bar of a ladder that begins where the last one ended; `floor` draws the line not to go below. */
 export const ladderBar = (from: number, to: number, scale: number, kind: Rung, floor?: number): Html => {

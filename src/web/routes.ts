@@ -5,6 +5,7 @@ import { askToSignIn, signIn, signOut } from './account/sign-in.js';
 import { showAllergens } from './allergens/show.js';
 import { showTable } from './allergens/table.js';
 import { askForCosts, previewCosts, saveCosts } from './cost-lines/event.js';
+import { previewPrice, savePrice } from './costing/price.js';
 import { chooseCosting, showCosting } from './costing/show.js';
 import { saveOwnDiets, showOwnDiets } from './diets/show.js';
 import { askForText, readIn } from './drafts/begin.js';
@@ -143,6 +144,8 @@ export const routes: Route[] = [
   get('/costing', chooseCosting),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),
+  post('/events/:key/price', savePrice),
+  post('/events/:key/price/preview', previewPrice),
   get('/events/:key/costs', askForCosts),
   post('/events/:key/costs', saveCosts),
   post('/events/:key/costs/preview', previewCosts),

@@ -68,6 +68,8 @@ export type Views = EventViews &
     'cost-lines/_event': EventCosts;
     'cost-lines/ripple-update': EventCosts;
     'costing/show': CostingPage;
+    'costing/_price': CostingPage;
+    'costing/price-update': CostingPage;
     'costing/choose': ChooseCosting;
     'costing/none': object;
     'needs/show': NeedsPage;

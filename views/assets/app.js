@@ -54,7 +54,10 @@ document.addEventListener('click', ({ target }) => {
   const step = target.closest('[data-step]');
   if (!step) return;
   const field = step.parentElement.querySelector('input');
-  field.value = String(Math.max(0, (Number.parseInt(field.value, 10) || 0) + Number(step.dataset.step)));
+  const now = field.value.replace(',', '.');
+  const places = now.split('.')[1]?.length ?? 0;
+  const next = Math.max(0, (Number.parseFloat(now) || 0) + Number(step.dataset.step));
+  field.value = next.toFixed(places);
   field.dispatchEvent(new Event('input', { bubbles: true }));
 });
 

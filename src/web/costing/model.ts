@@ -1,27 +1,49 @@
 import type { FastifyRequest } from 'fastify';
-import type { Answer, Problem } from '../../core/problem.js';
+import type { Event } from '../../core/facts/event.js';
+import type { Problem } from '../../core/problem.js';
+import { worstFirst } from '../../core/requirements.js';
+import { buildUp } from '../../core/sheets/build-up.js';
+import { buildUpSheet, viewNames } from '../../core/sheets/build-up-sheet.js';
 import { costShares } from '../../core/sheets/cost-shares.js';
-import { type Costing, costingSheet } from '../../core/sheets/costing.js';
+import { costing } from '../../core/sheets/costing.js';
+import { foodInView } from '../../core/sheets/food-in-view.js';
+import type { Sheet } from '../../core/sheets/sheet.js';
 import { printedNow } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
 import { costShown } from '../events/dishes.js';
 import { type EventHead, headOf, type OneEvent } from '../events/event.js';
+import type { Choice } from '../fields.js';
 import { formatFor } from '../format.js';
-import type { Html } from '../html.js';
 import { withMend } from '../mends.js';
-import { type CostCourse, type CostIngredient, courseRows, gutterCost, ingredientRows } from './rows.js';
+import { type InView, nameOfView, withView } from './in-view.js';
+import { type PackRow, packRows } from './packs.js';
+import { type PriceBox, priceBox } from './price-box.js';
+import { type CostCourse, type CostIngredient, courseRows, ingredientRows } from './rows.js';
+import { type Ladder, ladderOf } from './rungs.js';
 
 export type CostingPage = {
   head: EventHead;
   at: ReturnType<typeof addressesOf>;
   guests: string;
+  /** What the address says of the view, and the ways to look at it. */
+  view: string;
+  /** "?view=bought", for the links to the same sheet. */
+  query: string;
+  viewName: string;
+  views: { label: string; href: string; now: boolean }[];
+  /** The events that packs are bought for together with this one. */
+  together: { name: string; href: string }[];
+  ladder: Ladder;
+  price: PriceBox;
+  groups: { name: string; label: string }[];
+  unit: string;
+  /** true when the event has costs beside its food. */
+  costed: boolean;
   courses: CostCourse[];
   ingredients: CostIngredient[];
-  dishes: string;
-  aGuest: Html;
-  total: string;
-  /** In minor units, for drawing. */
-  scale: number;
+  packs: PackRow[];
+  food: string;
+  foodComplete: boolean;
   complete: boolean;
   /** What the total lacks, each with where it is mended. */
   missing: ReturnType<typeof withMend>[];
@@ -30,39 +52,80 @@ export type CostingPage = {
   paper: { left: string; middle: string; right: string; foot: string };
 };
 
-/** Everything that stands on the costing page of an event. */
+/** Everything that stands on the costing page of an event, and the sheet of the same figures. */
 export const costingPage = async (
   request: FastifyRequest,
   one: OneEvent,
-  answer: Answer<Costing>,
-): Promise<CostingPage> => {
-  const { event, facts, cost } = answer.value;
-  const f = formatFor(facts.kitchen);
+  asked: InView,
+  typed?: Event,
+): Promise<{ model: CostingPage; sheet: Sheet }> => {
+  const { value: built, problems } = buildUp(one.event, asked.facts, asked.view, asked.beside);
+  const ofFood = costing(one.event, one.facts);
+  const food = foodInView(ofFood.value, built);
+  const all = worstFirst(once([...ofFood.problems, ...problems]));
+  const sheet = buildUpSheet(built, food, all);
+  const { event, facts, cost } = built;
+  const { kitchen } = facts;
+  const f = formatFor(kitchen);
   const guests = f.count(cost.guests, 'guest');
-  const weighing = (wanted: (problem: Problem) => boolean) => answer.problems.filter(wanted).map(withMend);
-  return {
+  const weighing = (wanted: (problem: Problem) => boolean) => all.filter(wanted).map(withMend);
+  const model: CostingPage = {
     head: await headOf(request, one),
     at: addressesOf(event.key),
     guests,
-    courses: courseRows(costShares(cost), answer.value),
-    ingredients: ingredientRows(answer.value),
-    dishes: f.count(
-      cost.courses.reduce((n, { dishes }) => n + dishes.length, 0),
-      'dish',
-      'dishes',
-    ),
-    aGuest: gutterCost(cost.aGuest, cost.complete, f),
-    total: costShown(cost.total, cost.complete, f),
-    scale: cost.total,
+    view: nameOfView(asked),
+    query: withView('', nameOfView(asked)),
+    viewName: viewNames[asked.view],
+    views: viewLinks(event, asked),
+    together: asked.beside.map(({ key, name }) => ({
+      name,
+      href: withView(addressesOf(key).costing, 'bought'),
+    })),
+    ladder: ladderOf(built),
+    price: priceBox(built, asked, typed),
+    groups: event.groups.map(({ name, guests: many }, i) => ({
+      name: `pays[${i}]`,
+      label: `${name}, ${f.number(many)}`,
+    })),
+    unit: kitchen.currency,
+    costed: event.costs.length > 0,
+    courses: courseRows(costShares(food.cost), food),
+    ingredients: asked.view === 'used' ? ingredientRows(food) : [],
+    packs: packRows(cost.food.packs, f),
+    food: costShown(cost.food.cost, cost.food.complete, f),
+    foodComplete: cost.food.complete,
     complete: cost.complete,
     missing: weighing(({ weight }) => weight !== 'check'),
-    check: weighing(({ weight }) => weight === 'check'),
-    foot: costingSheet(answer).foot,
+    // How far the price is short of the floor stands in the ladder and beside the price.
+    check: weighing(({ weight, code }) => weight === 'check' && code !== 'below-floor'),
+    foot: sheet.foot,
     paper: {
-      left: facts.kitchen.name,
+      left: kitchen.name,
       middle: `${event.name}, ${f.dateYear(event.date)}, ${guests}`,
-      right: 'Food cost',
-      foot: `${printedNow(request)} Void when guests, a menu, a recipe or a price change.`,
+      right: `Costing, ${viewNames[asked.view]}`,
+      foot: `${printedNow(request)} For the kitchen only. Void when guests, a menu, a recipe or a price change.`,
     },
   };
+  return { model, sheet };
+};
+
+const once = (problems: readonly Problem[]): Problem[] => [
+  ...new Map(problems.map((problem) => [`${problem.code} ${problem.sentence}`, problem])).values(),
+];
+
+const viewLinks = ({ key }: Event, asked: InView): CostingPage['views'] => {
+  const now = nameOfView(asked);
+  const at = addressesOf(key).costing;
+  const links: Choice[] = [
+    { value: '', label: 'Food as used' },
+    { value: 'bought', label: 'Food as bought' },
+    ...(asked.beside.length > 0 || now === 'bought-alone'
+      ? [{ value: 'bought-alone', label: 'Bought for this party alone' }]
+      : []),
+  ];
+  return links.map(({ value, label }) => ({
+    label: String(label),
+    href: withView(at, value),
+    now: value === now || (value === 'bought' && now === 'bought-alone' && links.length === 2),
+  }));
 };

@@ -1,24 +1,20 @@
-import { costing, costingSheet } from '../../core/sheets/costing.js';
 import { type EventRow, list } from '../../store/events.js';
-import { answerSheet } from '../answer.js';
 import { todayOf } from '../coming.js';
 import { eventOf } from '../events/event.js';
 import { formatFor } from '../format.js';
 import { type Answerer, query } from '../house.js';
 import { page } from '../page.js';
+import { drawCosting } from './draw.js';
+import { viewAsked } from './in-view.js';
 import { type CostingPage, costingPage } from './model.js';
+import { priceForm } from './price-form.js';
 
 export type ChooseCosting = CostingPage & { choices: { value: string; label: string }[] };
 
-/** What the food of an event costs: on the page, on paper, as CSV and JSON. */
+/** What an event costs, its price and what that leaves: on the page, on paper, as CSV and JSON. */
 export const showCosting: Answerer = async (request, reply) => {
   const one = await eventOf(request);
-  const answer = costing(one.event, one.facts);
-  return answerSheet(reply, costingSheet(answer), 'costing/show', {
-    title: `Food cost, ${one.event.name}`,
-    nav: 'Costing',
-    ...(await costingPage(request, one, answer)),
-  });
+  return drawCosting(reply, one, await viewAsked(request, one));
 };
 
 const mostChoices = 60;
@@ -29,14 +25,15 @@ export const chooseCosting: Answerer = async (request, reply) => {
   const choices = coming.filter(isOn);
   const next = choices.find(({ state }) => state === 'confirmed' || state === 'quoted') ?? choices[0];
   const key = query(request, 'event') || next?.key;
-  if (!key) return page(reply, 'costing/none', { title: 'Food cost', nav: 'Costing' });
+  if (!key) return page(reply, 'costing/none', { title: 'Costing', nav: 'Costing' });
   const one = await eventOf(request, key);
   const f = formatFor(request.kitchen);
+  const { model } = await costingPage(request, one, await viewAsked(request, one));
   return page(reply, 'costing/choose', {
-    title: `Food cost, ${one.event.name}`,
+    title: `Costing, ${one.event.name}`,
     nav: 'Costing',
-    form: { event: key },
-    ...(await costingPage(request, one, costing(one.event, one.facts))),
+    ...model,
+    form: { ...priceForm(one.event, one.revision, f), event: key },
     choices: withOne(choices, key, one.event).map(({ key: value, name, date }) => ({
       value,
       label: `${f.date(date)}, ${name}`,

@@ -17,7 +17,7 @@ test('what the coming parties need together, on a page, as CSV and as JSON', asy
   const costs: string[] = [];
   for (const key of body.about.events.split('; ')) {
     const alone = await agent.get(`/events/${key}/costing.json`);
-    costs.push(alone.body.about.costKnown);
+    costs.push(alone.body.about.foodKnown);
   }
   const pennies = (text: string) => Number(text.replace('.', ''));
   const sum = (rows: { cost: string }[]) =>
