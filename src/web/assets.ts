@@ -34,6 +34,7 @@ export const styles = [
   'cards.css',
   'questions.css',
   'costs.css',
+  'curve.css',
   'guests.css',
   'week.css',
   'days.css',
