@@ -1,6 +1,7 @@
 import type { BesidePage } from './afterwards/beside.js';
 import type { AfterwardsPage } from './afterwards/note.js';
 import type { AveragesPage } from './averages/show.js';
+import type { FewerPage } from './events/fewer.js';
 import type { PricesPage } from './ingredients/prices.js';
 import type { MenuEngineeringPage } from './menu-engineering/show.js';
 import type { PriceMovesPage } from './price-moves/show.js';
@@ -13,6 +14,7 @@ export type FiguresViews = {
   'afterwards/_note': AfterwardsPage;
   'afterwards/not-yet': Pick<AfterwardsPage, 'head' | 'at'>;
   'afterwards/beside': BesidePage;
+  'events/fewer': FewerPage;
   'averages/show': AveragesPage;
   'menu-engineering/show': MenuEngineeringPage;
 };
