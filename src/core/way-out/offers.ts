@@ -60,24 +60,24 @@ export const shareTable = (a: Guest, b: Guest): boolean =>
   a.key !== b.key && (a.table === '' || b.table === '' || a.table === b.table);
 
 /**
- * The guests to whom an offering brings what they are allergic to: it stands worse with their allergies than the dish
- * it is made from, or, where it is another dish, than every dish of the course. It is none for whoever shares a table
- * with one of them.
+ * The guests to whom an offering brings what they are allergic to: it stands worse with one of their allergies than the
+ * dish it is made from, or, where it is another dish, than every dish of the course. That they cannot eat that dish for
+ * another allergy changes nothing. It is none for whoever shares a table with one of them.
  */
 export const harmedBy = (offering: Offering, event: Event, facts: Facts): Guest[] => {
   if (!isNew(offering)) return [];
   const { dish, course, recipe } = offering;
   const beside = (dish ? [dish] : course.dishes).map((one) => recipeOf(one.recipe, facts));
-  return event.guests.filter(({ diets }) => {
-    const allergies = diets.filter((id) => {
-      const diet = dietOf(id, facts.kitchen);
-      return !diet || mindsTraces(diet);
-    });
-    if (allergies.length === 0) return false;
-    const standing = (one: Recipe) =>
-      Math.max(...allergies.map((id) => rank[judgeRecipe([id], one, facts).verdict]));
+  const worse = (id: string): boolean => {
+    const standing = (one: Recipe) => rank[judgeRecipe([id], one, facts).verdict];
     return standing(recipe) > Math.max(...beside.map(standing));
-  });
+  };
+  return event.guests.filter(({ diets }) =>
+    diets.some((id) => {
+      const diet = dietOf(id, facts.kitchen);
+      return (!diet || mindsTraces(diet)) && worse(id);
+    }),
+  );
 };
 
 /** A dish of an offering for so many of each group, plated for them. */

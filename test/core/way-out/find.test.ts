@@ -90,6 +90,8 @@ test('a swap that brings another guest’s allergen is offered at no table they 
   expect(how(ana, guest('Bo', ['no-nuts'], at('1')))).toEqual(['spread for butter']);
   expect(how(ana, guest('Bo', ['no-nuts']))).toEqual(['spread for butter']);
   expect(how(ana, guest('Bo', ['no-nuts'], at('2')))).toEqual(['almond for butter', 'spread for butter']);
+  // Cy cannot eat the bake for its fish; almonds at his table would be one harm more.
+  expect(how(ana, guest('Cy', ['no-fish', 'no-nuts'], at('1')))).toEqual(['spread for butter']);
 });
 
 // With fish out as well the bake has nothing left to be: cod is two thirds of it, so it is not left out.
