@@ -3,6 +3,7 @@ import type { Event } from '../facts/event.js';
 import type { Facts } from '../facts/facts.js';
 import type { Ingredient } from '../facts/ingredient.js';
 import { Rational } from '../quantity/rational.js';
+import { ingredientUses } from '../sheets/costing.js';
 
 /** An ingredient whose price moved. */
 export type PriceMoved = {
@@ -19,21 +20,32 @@ export type PriceMoved = {
  * most first. Where one of the two costs is not known, nothing is said of that ingredient.
  */
 export const priceMoves = (event: Event, then: Facts, today: Facts): PriceMoved[] => {
-  const before = costOfEvent(event, then).value;
-  if (!before.complete) return [];
-  const moved: PriceMoved[] = [];
-  for (const was of then.ingredients.values()) {
-    const is = today.ingredients.get(was.key);
-    if (!is || JSON.stringify(is.packs) === JSON.stringify(was.packs)) continue;
-    const priced = { ...was, packs: is.packs };
-    const facts = { ...then, ingredients: new Map(then.ingredients).set(was.key, priced) };
-    const after = costOfEvent(event, facts).value;
-    const by = after.exact.minus(before.exact);
-    if (after.complete && !by.isZero)
-      moved.push({ ingredient: was.key, name: is.name, percent: percentOf(was, priced, then), by });
-  }
-  return moved.sort((a, b) => size(b.by).compare(size(a.by)) || (a.ingredient < b.ingredient ? -1 : 1));
+  const repriced = atPricesOf(today, then);
+  const before = usesOf(event, then);
+  return [...usesOf(event, repriced)]
+    .flatMap(([key, is]) => {
+      const was = before.get(key);
+      if (!was?.exact || !is.exact || !was.complete || !is.complete || was.exact.equals(is.exact)) return [];
+      const percent = percentOf(was.ingredient, is.ingredient, then);
+      const name = today.ingredients.get(key)?.name ?? is.ingredient.name;
+      return [{ ingredient: key, name, percent, by: is.exact.minus(was.exact) }];
+    })
+    .sort((a, b) => size(b.by).compare(size(a.by)) || (a.ingredient < b.ingredient ? -1 : 1));
 };
+
+/** What was kept, with the packs and prices of today. */
+const atPricesOf = (today: Facts, then: Facts): Facts => ({
+  ...then,
+  ingredients: new Map(
+    [...then.ingredients].map(([key, was]) => [
+      key,
+      { ...was, packs: today.ingredients.get(key)?.packs ?? was.packs },
+    ]),
+  ),
+});
+
+const usesOf = (event: Event, facts: Facts) =>
+  new Map(ingredientUses(costOfEvent(event, facts).value, facts).map((use) => [use.ingredient.key, use]));
 
 const size = (value: Rational): Rational => (value.sign < 0 ? value.negated() : value);
 

@@ -90,10 +90,12 @@ const movedInWords = (
   return [`${listed(prices)} since quote ${number}${margins && `; ${margins}`}.`];
 };
 
+/** To a tenth of a per cent; what moved by less than that is said to have hardly moved. */
 const priceInWords = ({ name, percent }: PriceMoved): string => {
   if (!percent) return `${name} is priced in another way`;
   const size = (percent.sign < 0 ? percent.negated() : percent).toFixed(1).replace(/\.0$/, '');
-  return `${name} is ${percent.sign < 0 ? 'down' : 'up'} ${size} %`;
+  const way = percent.sign < 0 ? 'down' : 'up';
+  return size === '0' ? `${name} is hardly ${way}` : `${name} is ${way} ${size} %`;
 };
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

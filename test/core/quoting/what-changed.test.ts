@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { whatChanged } from '../../../src/core/quoting/what-changed.js';
-import { dish } from '../small.js';
-import { kitchenAt, quoteOf, supper } from './quoted.js';
+import { dish, factsOf, food, pack } from '../small.js';
+import { kitchenAt, quoteOf, supper, ways } from './quoted.js';
 
 const issued = kitchenAt(2500);
 const quoted = quoteOf(supper(), issued);
@@ -33,6 +33,32 @@ describe('a price that moves after a quote was issued', () => {
     expect(gone).toMatchObject({ moved: [], now: { margin: undefined }, sentences: [] });
     expect(gone.now.cost.complete).toBe(false);
   });
+});
+
+// 46 guests eat 4.6 kg of salmon and 0.46 kg of butter: 1.00 more a kilo of salmon is 4.60, 2.00 more of butter 0.92. Dill
+// by the bunch was priced by weight: no per cent says that. What moves the cost most comes first, butter by 20 per cent last.
+test('of several prices those come first that move the cost most', () => {
+  const at = (salmon: string, butter: string, dill: string) =>
+    factsOf(
+      [
+        dish('poached-salmon', '1 portion', ['100 g salmon', '10 g butter', '1 g dill']),
+        food('salmon', pack(salmon)),
+        food('butter', pack(butter)),
+        food('dill', { ...pack(dill), weights: [{ unit: 'bunch', grams: '20', of: 'bought' }] }),
+      ],
+      ways,
+    );
+  const before = at('1 kg at 2500', '1 kg at 1000', '1 kg at 2000');
+  const after = at('1 kg at 2600', '500 g at 600', '1 bunch at 100');
+  const { moved, sentences } = whatChanged(quoteOf(supper(), before), supper(), after);
+  expect(moved.map(({ ingredient, by }) => [ingredient, by.toString()])).toEqual([
+    ['salmon', '460'],
+    ['dill', '138'],
+    ['butter', '92'],
+  ]);
+  expect(sentences[0]).toMatch(
+    /^Salmon is up 4 %, Dill is priced in another way and Butter is up 20 % since quote 2;/,
+  );
 });
 
 // Wages are no ingredient: 20.00 more for all else leaves 28.7 per cent.
