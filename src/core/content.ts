@@ -33,7 +33,8 @@ const isBlank = ({ allergens, traits }: Ingredient): boolean =>
 /** What is meant by a name in general: "Onions, red" is an onion. */
 export const generalName = (name: string): string => folded(name.split(/[,(]/)[0]!);
 
-const isNamed = (name: string, label: string): boolean => {
+/** Whether a text names something by what it is called in general. */
+export const isNamed = (name: string, text: string): boolean => {
   const wanted = generalName(name);
-  return wanted !== '' && ` ${folded(label)} `.includes(` ${wanted} `);
+  return wanted !== '' && ` ${folded(text)} `.includes(` ${wanted} `);
 };

@@ -1,7 +1,8 @@
 import { cupOf, makes } from '../batch.js';
+import { isNamed } from '../content.js';
 import type { Facts } from '../facts/facts.js';
 import type { Substitute } from '../facts/ingredient.js';
-import type { Line, Recipe } from '../facts/recipe.js';
+import type { Line, Recipe, Step } from '../facts/recipe.js';
 import { keyFrom } from '../keys.js';
 import { lineNeed } from '../line-need.js';
 import { recipeOf } from '../lookup.js';
@@ -29,6 +30,7 @@ export const treatedWords = (treatments: readonly Treatment[]): string =>
     .join(', ');
 
 const mostLetters = 120;
+const mostWords = 2000;
 
 /** Names and keys that no recipe bears; asked anew for each recipe made, so that no two get the same. */
 export type Namer = { name(wanted: string): string; key(name: string): string };
@@ -79,10 +81,8 @@ export const treated = (
     const known = done.get(one.key);
     if (known) return known;
     const lines: Line[] = [];
-    const applied = new Set<Treatment>();
     for (const line of one.lines) {
       const treatment = treatments.find((t) => isFor(t, line));
-      if (treatment) applied.add(treatment);
       const next = treatment ? lineBy(treatment, line, one, facts) : through(line);
       if (next === undefined) return undefined;
       if (next) lines.push(next);
@@ -93,7 +93,8 @@ export const treated = (
     }
     if (lines.length === 0) return undefined;
     const name = namer.name(`${one.name}, ${treatedWords(treatments)}`);
-    const made = variant(one, namer.key(name), name, lines);
+    const steps = one.steps.map((step) => stepBy(treatments, step));
+    const made = { ...variant(one, namer.key(name), name, lines), steps };
     done.set(one.key, made);
     if (one !== recipe) components.push(made);
     return made;
@@ -118,6 +119,14 @@ const variant = (base: Recipe, key: string, name: string, lines: Line[]): Recipe
   archived: false,
   origin: 'own',
 });
+
+/** A step that names what is treated says so, lest it go in all the same: "Rub in the butter. (oil spread for butter)" */
+const stepBy = (treatments: readonly Treatment[], step: Step): Step => {
+  const named = treatments.filter(({ name }) => isNamed(name, step.words));
+  if (named.length === 0) return step;
+  const note = ` (${treatedWords(named)})`.slice(0, 300);
+  return { ...step, words: `${step.words.slice(0, mostWords - note.length)}${note}` };
+};
 
 const isFor = (treatment: Treatment, { item }: Line): boolean =>
   treatment.do === 'apart'

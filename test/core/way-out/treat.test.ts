@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import type { Substitute } from '../../../src/core/facts/ingredient.js';
 import { substitute } from '../../../src/core/facts/ingredient.js';
+import { recipe } from '../../../src/core/facts/recipe.js';
 import { recipeOf } from '../../../src/core/lookup.js';
 import { namerFor, type Treatment, takenIn, treated } from '../../../src/core/way-out/treat.js';
-import { dish, factsOf, food } from '../small.js';
+import { dish, factsOf, food, steps } from '../small.js';
 
 const facts = factsOf([
   food('butter'),
@@ -84,4 +85,16 @@ test('names and keys are free ones', () => {
   expect([namer.name('Tart'), namer.name('Tart')]).toEqual(['Tart 2', 'Tart 3']);
   expect([namer.key('Tart'), namer.key('Tart')]).toEqual(['tart-2', 'tart-3']);
   expect(namer.name('x'.repeat(200))).toHaveLength(120);
+});
+
+test('a step that names what is left out says so, and no other is touched', () => {
+  const words = ['Rub the butters into the flour.', 'Buttery crumbs will do.', `${'b'.repeat(1990)} butter`];
+  const rub = { ...recipeOf('crust', facts), ...steps(...words.map((one) => ({ words: one }))) };
+  const base = recipe.parse(rub);
+  const treatment: Treatment = { do: 'leave-out', ingredient: 'butter', name: 'Butter, unsalted' };
+  const made = treated(base, [treatment], facts, namerFor(takenIn(facts)))!.recipe.steps;
+  expect(made[0]!.words).toBe('Rub the butters into the flour. (without butter, unsalted)');
+  expect(made[1]).toEqual(base.steps[1]);
+  expect(made[2]!.words).toHaveLength(2000);
+  expect(recipe.safeParse({ ...base, steps: made }).success).toBe(true);
 });
