@@ -1,6 +1,8 @@
 import type { FastifyReply } from 'fastify';
 import type { Event } from '../../core/facts/event.js';
+import { headCount } from '../../core/requirements.js';
 import { startingCosts } from '../../core/whole-cost/cost-of-party.js';
+import { averagesNow } from '../averages/parties.js';
 import { addressesOf } from '../events/addresses.js';
 import { type EventHead, eventOf, headOf, type OneEvent } from '../events/event.js';
 import { Reading } from '../faults.js';
@@ -16,6 +18,7 @@ import { linesForm } from './form.js';
 import { readCostLines } from './read.js';
 import { costRipple } from './ripple.js';
 import { withUsual } from './usual.js';
+import { type WorkedOffer, workedOffers, workedPressed } from './worked.js';
 
 export type EventCosts = {
   head: EventHead;
@@ -25,6 +28,8 @@ export type EventCosts = {
   unit: string;
   /** true when the kitchen has usual lines to start with. */
   usual: boolean;
+  /** What the last parties offer for each line. */
+  worked: (WorkedOffer | undefined)[];
   /** What the lines typed make of the cost, in words. */
   ripple: string;
 };
@@ -52,7 +57,7 @@ export const saveCosts: Answerer = async (request, reply) => {
     const f = formatFor(request.kitchen);
     return draw(reply, one, withUsual(form, startingCosts(request.kitchen), f));
   }
-  const changed = rowsChanged(form);
+  const changed = rowsChanged(form) ?? workedPressed(form, await workedAt(reply, one.event));
   if (changed) return draw(reply, one, changed.form, [], changed.at);
   const reading = new Reading(form);
   const costs = readFor(reply, reading, one.event);
@@ -69,6 +74,11 @@ export const saveCosts: Answerer = async (request, reply) => {
 
 const readFor = ({ request: { kitchen } }: FastifyReply, reading: Reading, { costs: before }: Event) =>
   readCostLines(reading, { currency: kitchen.currency, f: formatFor(kitchen), before });
+
+const workedAt = async ({ request }: FastifyReply, event: Event) => ({
+  lines: (await averagesNow(request.server.house.db)).lines,
+  guests: headCount(event),
+});
 
 const draw = async (
   reply: FastifyReply,
@@ -96,6 +106,7 @@ const modelOf = async (reply: FastifyReply, one: OneEvent, form: Form): Promise<
     at: addressesOf(one.event.key),
     choices: lineChoices(kitchen, form),
     goOn: '',
+    worked: workedOffers(form, await workedAt(reply, one.event), formatFor(kitchen)),
     unit: kitchen.currency,
     usual: kitchen.costs.length > 0,
     ripple:
