@@ -7,29 +7,37 @@ import { costs, kitchenOf, priced } from '../selling/sold.js';
 const r = Rational.parse;
 const kitchen = kitchenOf();
 
-// Dittmer and Keefe, Principles of Food, Beverage, and Labor Cost Controls, the chapters on costs and on menu pricing,
-// figures read in a copy: food of 2.13 in a dish sold at 5.95 is a food cost of 35.8 per cent.
+const aGuest = (by: object, whole: string, food?: string) =>
+  selling(priced(1, { by }), costs(whole, food), kitchen).aGuest;
+
+// A published worked example of a food cost per cent, its title not at hand: 2.13 / 5.95 = 35.8 per cent.
 test('food of 2.13 in a price of 5.95 is 35.8 per cent', () => {
   expect(foodCostOf(r('213'), 595)?.toFixed(1)).toBe('35.8');
-  expect(selling(priced(1, { by: { aGuest: 595 } }), costs('213'), kitchen).foodCost?.toFixed(1)).toBe(
-    '35.8',
-  );
+  const { foodCost } = selling(priced(1, { by: { aGuest: 595 } }), costs('213'), kitchen);
+  expect(foodCost?.toFixed(1)).toBe('35.8');
 });
 
-// The same: 1.50 of food at 35 per cent is sold at 4.29; by the factor 1 / 35 % = 2.857, rounded to 2.9, it would be 4.35.
+// Food-service management textbook, supplement of 2025, chapter 17, Generating Revenue and Cost Containment, table 17.6,
+// read in a copy: a portion of 1.50 at 35 per cent is sold at 4.29. By the factor that stands below it, 100 / 35 rounded
+// to 2.9, it would be 4.35. Gisslen, Professional Cooking, 2014, "Food Cost Percentages", read in a copy: 1.60 at 40 per
+// cent is 4.00.
 test('food of 1.50 that is to be 35 per cent is sold at 4.29, not at 4.35', () => {
   expect(priceForFoodCost(r('150'), '35')?.toFixed(4)).toBe('428.5714');
-  expect(selling(priced(1, { by: { foodCost: '35' } }), costs('150'), kitchen).aGuest).toBe(429);
-  expect(r('150').times(r('2.9')).toString()).toBe('435');
+  expect([aGuest({ foodCost: '35' }, '150'), aGuest({ foodCost: '40' }, '160')]).toEqual([429, 400]);
 });
 
-// The same, prime cost method: food 5.19 and direct labour 5.00, times two: 20.38. Twice its prime cost leaves half of it.
-test('a prime cost of 10.19 times two is 20.38', () => {
+// A published worked example of the prime cost method, its title not at hand: food 5.19 and direct labour 5.00, times two,
+// 20.38; twice its prime cost leaves half of it. Controlling Costs in Foodservice, Goodheart-Willcox, 2014, chapter 2,
+// page 25, read in a copy: salmon 3.75, wages 2.00 and benefits 0.40 are 6.15, to be 50 per cent of the price: 12.30.
+test('a prime cost of 10.19 times two is 20.38, one of 6.15 that is to be half is 12.30', () => {
   expect(priceForMargin(r('519').plus(r('500')), '50')?.toString()).toBe('2038');
-  expect(selling(priced(1, { by: { margin: '50' } }), costs('1019', '519'), kitchen).aGuest).toBe(2038);
+  expect([aGuest({ margin: '50' }, '1019', '519'), aGuest({ margin: '50' }, '615', '375')]).toEqual([
+    2038, 1230,
+  ]);
 });
 
-// The same, contribution margins: 23.65 less 7.50 of food leaves 16.15, 16.45 less 5.20 leaves 11.25.
+// Published worked examples of a contribution margin, their title not at hand: 23.65 less 7.50 of food leaves 16.15, and
+// 16.45 less 5.20 leaves 11.25.
 test('what food leaves of a price: 16.15 of 23.65, 11.25 of 16.45', () => {
   const left = (price: number, food: string) =>
     marginOf(r(food), price)?.times(Rational.of(price, 100)).toString();

@@ -49,7 +49,9 @@ test('groups with a price of their own: the whole reaches the margin', () => {
   // A half of 26.25 is 13.125, up to 13.13, and in half pounds 13.50; a share never costs more than a full price.
   const each = (roundTo: number, percent: string) =>
     sold({ by: { aGuest: 2625 }, roundTo, ...pays(percent) }, groups(1, 1)).rows[1]?.each;
-  expect([each(0, '50'), each(50, '50'), each(50, '100'), each(50, '99.9')]).toEqual([1313, 1350, 2625, 2625]);
+  expect([each(0, '50'), each(50, '50'), each(50, '100'), each(50, '99.9')]).toEqual([
+    1313, 1350, 2625, 2625,
+  ]);
 });
 
 // 10 guests at 26.00 are 260.00; 240.00 reach the minimum of 500.00; 10 per cent of that, 50.00, come off; 20 per cent of
