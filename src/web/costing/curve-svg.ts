@@ -73,7 +73,7 @@ const runs = (points: readonly DrawnPoint[], spots: readonly Spot[], jumps: bool
 };
 
 const axes = ({ left, right, bottom, x, y, money, guests, height }: Frame, drawing: Drawing): Html =>
-  html`<path class="axis" d="M${left} ${bottom}H${right}${guests.map((at) => `M${x(at)} ${bottom}v5`).join('')}${money.map((at) => `M${left - 6} ${y(at)}h6`).join('')}"/>${money.map((at) => text({ words: drawing.money(at), kind: 'tick', x: left - 10, y: y(at) + 5, anchor: 'end' }))}${guests.map((at) => text({ words: String(at), kind: 'tick', x: x(at), y: bottom + 21, anchor: 'middle' }))}${text({ words: 'guests', kind: 'unit', x: right, y: height - 8, anchor: 'end' })}`;
+  html`<path class="axis" d="M${left} ${bottom}H${right}${guests.map((at) => `M${x(at)} ${bottom}v5`).join('')}${money.map((at) => `M${left - 6} ${y(at)}h6`).join('')}"/>${money.map((at) => text({ words: drawing.money(at), kind: 'scale', x: left - 10, y: y(at) + 5, anchor: 'end' }))}${guests.map((at) => text({ words: String(at), kind: 'scale', x: x(at), y: bottom + 21, anchor: 'middle' }))}${text({ words: 'guests', kind: 'unit', x: right, y: height - 8, anchor: 'end' })}`;
 
 /** Words at a level line: at its ends, above it or below. */
 const atLine = (
