@@ -38,6 +38,10 @@ const mends: Record<string, string> = {
   'no-steps': 'Add steps',
   'no-tin': 'Add the tin',
   'no-pans': 'Add its pans',
+  'no-cost': 'Add the cost',
+  'no-rate': 'Add the rate',
+  'no-work': 'Add steps',
+  'no-minutes': 'Add the minutes',
 };
 
 /** What goes in to taste, or may not scale straight, is decided at the pot; there is nothing to settle about it. */

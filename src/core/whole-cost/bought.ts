@@ -34,7 +34,9 @@ export const boughtFood = (
 ): { food: Food; problems: Problem[] } => {
   const problems: Problem[] = [];
   const uses = packUses(cost, facts);
-  const packs = [...uses.values()].map((use) => packPart(event.key, use, beside, problems));
+  const packs = [...uses.values()]
+    .map((use) => packPart(event.key, use, beside, problems))
+    .filter(({ need, complete }) => !need.isZero || !complete);
   const dishes = cost.courses.flatMap((course) => course.dishes);
   const parts = new Map(dishes.map((dish) => [dish, { exact: [Rational.zero], complete: dish.complete }]));
   for (const { ingredient, cost: paid, need, complete } of packs)

@@ -65,6 +65,12 @@ test('prepared and bought uses of one ingredient go in one pack, spread over the
   expect([total, used.total, used.food.packs]).toEqual([120, 96, []]);
 });
 
+test('of what nobody eats no pack is bought', () => {
+  const eaters = { counts: [{ group: 'adults', guests: 0 }] };
+  const event = partyOf('a', 4, [{ recipe: 'bowl', eaters }]);
+  expect(bought(event, bowls('100 g'))).toMatchObject({ total: 0, complete: true, food: { packs: [] } });
+});
+
 test('an egg of which two fifths are used is a whole egg bought; the pack is what the kitchen prefers', () => {
   const egg = food('egg', {
     weights: [{ unit: 'each', grams: '50' }],
