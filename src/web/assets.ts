@@ -35,6 +35,8 @@ export const styles = [
   'questions.css',
   'costs.css',
   'curve.css',
+  'cost-lines.css',
+  'price.css',
   'guests.css',
   'week.css',
   'days.css',

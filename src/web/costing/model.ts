@@ -15,6 +15,7 @@ import { type EventHead, headOf, type OneEvent } from '../events/event.js';
 import type { Choice } from '../fields.js';
 import { formatFor } from '../format.js';
 import { withMend } from '../mends.js';
+import { type CurveModel, curveModel } from './curve.js';
 import { type InView, nameOfView, withView } from './in-view.js';
 import { type PackRow, packRows } from './packs.js';
 import { type PriceBox, priceBox } from './price-box.js';
@@ -35,6 +36,8 @@ export type CostingPage = {
   together: { name: string; href: string }[];
   ladder: Ladder;
   price: PriceBox;
+  /** What one guest costs over a range of head-counts. */
+  curve: CurveModel;
   groups: { name: string; label: string }[];
   unit: string;
   /** true when the event has costs beside its food. */
@@ -83,6 +86,12 @@ export const costingPage = async (
     })),
     ladder: ladderOf(built),
     price: priceBox(built, asked, typed),
+    curve: curveModel({
+      event,
+      ...asked,
+      page: addressesOf(event.key).costing,
+      query: asWords(request.query),
+    }),
     groups: event.groups.map(({ name, guests: many }, i) => ({
       name: `pays[${i}]`,
       label: `${name}, ${f.number(many)}`,
@@ -108,6 +117,8 @@ export const costingPage = async (
   };
   return { model, sheet };
 };
+
+const asWords = (query: unknown) => query as Record<string, unknown>;
 
 const once = (problems: readonly Problem[]): Problem[] => [
   ...new Map(problems.map((problem) => [`${problem.code} ${problem.sentence}`, problem])).values(),
