@@ -2,7 +2,8 @@ import type { Event } from '../../core/facts/event.js';
 import { headCount } from '../../core/requirements.js';
 import type { CurvePoint, HeadCounts } from '../../core/whole-cost/curve.js';
 import { breakEven, cheapestNear, type Priced } from '../../core/whole-cost/curve-price.js';
-import { jumpWords } from '../../core/whole-cost/step-words.js';
+import { type GuestStep, nextStep } from '../../core/whole-cost/next-step.js';
+import { nth } from '../../core/whole-cost/step-words.js';
 import { costShown } from '../events/dishes.js';
 import type { Format } from '../format.js';
 import { type Html, html } from '../html.js';
@@ -37,15 +38,22 @@ export const curveSaid = (told: Told, f: Format): Html[] => [
 ];
 
 const fewerSaid = ({ points, here }: Told, f: Format): Html[] => {
-  const before = here && points.find(({ guests }) => guests === here.guests - 1);
-  if (!here || !before || !here.complete) return [];
-  const saved = here.total - before.total;
-  if (saved < 0) return [];
-  const why = here.jumps.filter(({ what }) => what.of !== 'guest').slice(0, 2);
-  return [
-    html`<b>One guest fewer saves ${f.money(saved)}.</b> ${why.map((jump) => html`${jumpWords(jump, here.guests)} `)}`,
-  ];
+  const { fewer, most } = nextStep(points, here?.guests ?? 0);
+  const said: Html[] = [];
+  if (fewer?.complete && fewer.more >= 0)
+    said.push(html`<b>One guest fewer saves ${f.money(fewer.more)}.</b> ${whyOf(fewer)}`);
+  if (here && most?.complete && most.guests !== fewer?.guests)
+    said.push(
+      html`<b>Nearby the ${nth(most.guests)} guest costs the most, ${f.money(most.more)}.</b> ${whyOf(most)}`,
+    );
+  return said;
 };
+
+const whyOf = ({ jumps }: GuestStep): Html[] =>
+  jumps
+    .filter(({ what }) => what.of !== 'guest')
+    .slice(0, 2)
+    .map(({ words }) => html`${words} `);
 
 const evenSaid = ({ points, priced, range }: Told, f: Format): Html[] => {
   if (!priced || !points.at(-1)?.complete) return [];
