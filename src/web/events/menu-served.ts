@@ -15,6 +15,10 @@ export const servedRow = ({ service, keptApart, keptFor }: Dish): Form => ({
 
 type Served = Pick<Dish, 'service' | 'keptApart' | 'keptFor'>;
 
+/** "No", "not yet", "?", "yes": words that do not say how, which would all the same make a dish count for an allergy. */
+const saysNothing =
+  /^(?:\W+|(?:no|none|nope|nothing|never|not(?: yet| known| sure| needed| possible| kept apart)?|n\/?a|yes|tbc|tbd|to be .*|unknown|don['’]?t know|ask\b.*|later|maybe|perhaps)\W*)$/i;
+
 /** How a dish reaches its guests, as its row says; a row that does not ask leaves it as it stood. */
 export const readServed = (reading: Reading, row: Form, at: string, before: Dish | undefined): Served => {
   if (row.keptApart === undefined) {
@@ -28,6 +32,12 @@ export const readServed = (reading: Reading, row: Form, at: string, before: Dish
       `${at}.keptApart`,
       'Kept apart',
       'Say in 200 letters or fewer how portions are kept apart.',
+    );
+  if (saysNothing.test(keptApart))
+    reading.refuse(
+      `${at}.keptApart`,
+      'Kept apart',
+      'Say how portions are kept apart, such as a covered tray of their own. Leave it empty while they are not.',
     );
   return { service, keptApart: keptApart.slice(0, 200), keptFor: texts(row, 'keptFor') };
 };

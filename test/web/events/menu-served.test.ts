@@ -53,6 +53,17 @@ test('a dish has a way of its own; a form sent back as it was drawn changes noth
   expect(await courses()).toEqual(before);
 });
 
+test('words that do not say how portions are kept apart are refused, and count for nobody', async () => {
+  const drawn = await form();
+  const send = (typed: string) => agent.post(at, { ...drawn, 'courses[0].dishes[2].keptApart': typed });
+  for (const typed of ['no', 'Not yet.', '?', '-', 'n/a', 'yes', 'to be decided', "don't know"]) {
+    const { status, text } = await send(typed);
+    expect([typed, status, text.includes('Leave it empty while they are not.')]).toEqual([typed, 422, true]);
+  }
+  expect((await courses())[0]!.dishes[2]!.keptApart).toBe('');
+  expect((await send('not shared: a bowl of their own')).status).toBe(303);
+});
+
 test('what is too long is refused with what was typed, and moving a dish keeps its ways', async () => {
   const long = { ...(await form()), 'courses[0].dishes[0].keptApart': 'x'.repeat(201) };
   const { status, text } = await agent.post(at, long);
