@@ -12,6 +12,13 @@ export const payments = async (db: Db, events?: readonly string[]): Promise<Paym
   return rows;
 };
 
+/** One payment; undefined when there is none of that key. */
+export const readPayment = async (db: Db, key: string): Promise<Payment | undefined> => {
+  const { rows } = await sql<Payment>`
+    select key, event, date, amount, back, words, struck from payment where key = ${key}`.execute(db);
+  return rows[0];
+};
+
 export const insertPayments = async (
   trx: Trx,
   all: readonly Payment[],

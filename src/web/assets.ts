@@ -33,6 +33,7 @@ export const styles = [
   'papers.css',
   'cards.css',
   'questions.css',
+  'quotes.css',
   'costs.css',
   'curve.css',
   'cost-lines.css',

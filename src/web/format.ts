@@ -21,10 +21,13 @@ export class Format {
   private readonly digits: number;
   private readonly coins: Intl.NumberFormat;
   private readonly numbers: Intl.NumberFormat;
-  private readonly days: Record<'day' | 'weekday' | 'long' | 'year' | 'name' | 'plain', Intl.DateTimeFormat>;
+  private readonly days: Record<
+    'day' | 'weekday' | 'long' | 'year' | 'name' | 'plain' | 'full' | 'whole' | 'month' | 'short',
+    Intl.DateTimeFormat
+  >;
   private readonly lists: Intl.ListFormat;
 
-  constructor(private readonly ways: Ways) {
+  constructor(readonly ways: Ways) {
     const { locale, currency } = ways;
     this.digits = minorDigits(currency);
     // The digits of ISO 4217; some currencies go without them in everyday prices, and then pennies would be lost.
@@ -40,6 +43,10 @@ export class Format {
       year: day({ weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' }),
       name: day({ weekday: 'short' }),
       plain: day({ day: 'numeric', month: 'short' }),
+      full: day({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+      whole: day({ day: 'numeric', month: 'long', year: 'numeric' }),
+      month: day({ day: 'numeric', month: 'long' }),
+      short: day({ day: 'numeric', month: 'short', year: 'numeric' }),
     };
     this.lists = new Intl.ListFormat(locale, { type: 'conjunction' });
   }
@@ -101,6 +108,36 @@ export class Format {
   /** "Sat 17 Oct 2026", for papers that clients keep. */
   dateYear(date: string): string {
     return this.set('year', date);
+  }
+
+  /** "Saturday 17 October 2026", as a letter has it. */
+  fullDate(date: string): string {
+    return this.set('full', date);
+  }
+
+  /** "6 October 2026". */
+  wholeDate(date: string): string {
+    return this.set('whole', date);
+  }
+
+  /** "6 Oct 2026". */
+  shortDate(date: string): string {
+    return this.set('short', date);
+  }
+
+  /** "28 September". */
+  dayOfMonth(date: string): string {
+    return this.set('month', date);
+  }
+
+  /** A currency as people say it: "British pounds". */
+  currencyName(): string {
+    const parts = new Intl.NumberFormat(this.ways.locale, {
+      style: 'currency',
+      currency: this.ways.currency,
+      currencyDisplay: 'name',
+    }).formatToParts(2);
+    return parts.find(({ type }) => type === 'currency')?.value ?? this.ways.currency;
   }
 
   private set(way: keyof Format['days'], date: string): string {

@@ -2,8 +2,11 @@ import multipart from '@fastify/multipart';
 import type { FastifyInstance } from 'fastify';
 import { askForFirst, makeFirst } from './account/first.js';
 import { askToSignIn, signIn, signOut } from './account/sign-in.js';
+import { showBesideReal } from './afterwards/beside.js';
+import { askForAfterwards, saveAfterwards } from './afterwards/note.js';
 import { showAllergens } from './allergens/show.js';
 import { showTable } from './allergens/table.js';
+import { showAverages } from './averages/show.js';
 import { askForCosts, previewCosts, saveCosts } from './cost-lines/event.js';
 import { previewPrice, savePrice } from './costing/price.js';
 import { chooseCosting, showCosting } from './costing/show.js';
@@ -13,6 +16,7 @@ import { takeDraft } from './drafts/save.js';
 import { bringBack, showDraft, throwAway } from './drafts/show.js';
 import { askForCopy, copyTheMenu, previewCopy } from './events/copy.js';
 import { askForDetails, previewDetails, saveDetails } from './events/edit.js';
+import { showFewer } from './events/fewer.js';
 import { askForGuests, previewGuests, saveGuests } from './events/guests.js';
 import { listEvents } from './events/list.js';
 import { askForMenu, previewMenu, saveMenu } from './events/menu.js';
@@ -49,6 +53,7 @@ import { saveKitchen, showKitchen } from './kitchen/settings.js';
 import { saveTerms, showTerms } from './kitchen/terms.js';
 import { archive, askToLeave, removeIt } from './leaving.js';
 import { menu, showKeys } from './menu.js';
+import { showMenuEngineering } from './menu-engineering/show.js';
 import { saveMerge } from './merge/resolve.js';
 import { showNeeds } from './needs/show.js';
 import { showPass } from './pass/show.js';
@@ -67,6 +72,21 @@ import { showTable as showCsvTable, takeOverTable } from './prices/table.js';
 import { beginTable, showTables, tableFile } from './prices/tables.js';
 import { printPaper } from './printed/print.js';
 import { showQuestions } from './questions/show.js';
+import {
+  acceptQuote,
+  bringDraftBack,
+  declineQuote,
+  issueQuote,
+  openAgain,
+  withdrawDraft,
+} from './quotes/answers.js';
+import { draftNext } from './quotes/draft.js';
+import { askForOffer, saveOffer } from './quotes/edit.js';
+import { showQuotes } from './quotes/list.js';
+import { showPaper } from './quotes/paper-show.js';
+import { issueCredit, issueInvoice, issueReceipt } from './quotes/papers.js';
+import { strike, takePayment } from './quotes/payments.js';
+import { showQuote } from './quotes/show.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
 import { showFullLabel } from './recipes/label.js';
 import { listRecipes } from './recipes/list.js';
@@ -153,6 +173,24 @@ export const routes: Route[] = [
   ...sheet('/events/:key/pass', showPass),
   get('/events/:key/questions', showQuestions),
   post('/events/:key/printed', printPaper),
+  // Quotes, payments and papers
+  get('/events/:key/quotes', showQuotes),
+  post('/events/:key/quotes', draftNext),
+  post('/events/:key/payments', takePayment),
+  post('/events/:key/invoices', issueInvoice),
+  get('/quotes/:key', showQuote),
+  get('/quotes/:key/edit', askForOffer),
+  post('/quotes/:key/edit', saveOffer),
+  post('/quotes/:key/issue', issueQuote),
+  post('/quotes/:key/accept', acceptQuote),
+  post('/quotes/:key/decline', declineQuote),
+  post('/quotes/:key/open', openAgain),
+  post('/quotes/:key/withdraw', withdrawDraft),
+  post('/quotes/:key/back', bringDraftBack),
+  post('/payments/:key/strike', strike),
+  post('/payments/:key/receipt', issueReceipt),
+  get('/papers/:kind/:number', showPaper),
+  post('/papers/:kind/:number/credit', issueCredit),
   get('/recipes', listRecipes),
   get('/recipes/new', askForRecipe),
   post('/recipes/new', addRecipe),
@@ -224,6 +262,12 @@ export const routes: Route[] = [
   // Looking back
   ...sheet('/ingredients/:key/prices', showPrices),
   ...sheet('/price-moves', showPriceMoves),
+  get('/events/:key/afterwards', askForAfterwards),
+  post('/events/:key/afterwards', saveAfterwards),
+  ...sheet('/events/:key/beside-real', showBesideReal),
+  get('/events/:key/fewer', showFewer),
+  ...sheet('/averages', showAverages),
+  ...sheet('/menu-engineering', showMenuEngineering),
 
   // Events
   get('/events', listEvents),

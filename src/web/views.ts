@@ -26,6 +26,7 @@ import type { PrepPage } from './prep/show.js';
 import type { TickedPage } from './prep/ticks.js';
 import type { PriceViews } from './prices/views.js';
 import type { QuestionsPage } from './questions/show.js';
+import type { QuoteViews } from './quotes/views.js';
 import type { RecipeViews } from './recipes/views.js';
 import type { WayOutPage } from './way-out/show.js';
 import type { WeekPage } from './week/show.js';
@@ -38,6 +39,7 @@ export type Views = EventViews &
   RecipeViews &
   IngredientViews &
   PriceViews &
+  QuoteViews &
   DraftViews &
   FiguresViews & {
     'leaving/show': LeavingPage;

@@ -128,7 +128,9 @@ export const payment = z
     struck: date
       .nullable()
       .default(null)
-      .describe('The day it was struck out as entered by mistake; it counts for nothing. null while it counts.'),
+      .describe(
+        'The day it was struck out as entered by mistake; it counts for nothing. null while it counts.',
+      ),
   })
   .describe('A payment of the client.')
   .meta({ id: 'payment' });

@@ -21,8 +21,12 @@ export const addressesOf = (key: string) => {
     costing: `${page}/costing`,
     costs: `${page}/costs`,
     price: `${page}/price`,
+    quotes: `${page}/quotes`,
     whatIf: `${page}/costing/what-if`,
     prep: `${page}/prep`,
     wayOut: `${page}/way-out`,
+    afterwards: `${page}/afterwards`,
+    besideReal: `${page}/beside-real`,
+    fewer: `${page}/fewer`,
   };
 };

@@ -1,0 +1,60 @@
+import type { Event } from '../../core/facts/event.js';
+import type { Payment, Quote } from '../../core/facts/quote.js';
+import { counting } from '../../core/quotes-of-event.js';
+import { accountOf, duesOf } from '../../core/quoting/dues.js';
+import { offerComes } from '../../core/quoting/offer-comes.js';
+import { owedIfCancelled } from '../../core/quoting/owed.js';
+import { optionTaken } from '../../core/quoting/papers.js';
+import { type Format, formatFor } from '../format.js';
+import { typedAmount } from '../typed.js';
+
+/** What the accepted quote comes to, what was paid of it and what is due when. */
+export type Owed = {
+  number: number;
+  total: string;
+  paid: string;
+  owed: string;
+  /** true when more was paid than is owed. */
+  over: boolean;
+  dues: { amount: string; words: string; late: boolean }[];
+  /** What the terms say is owed when it is called off; empty when they say nothing. */
+  calledOff: string;
+};
+
+export const owedOf = (
+  quote: Quote,
+  event: Event,
+  all: readonly Payment[],
+  today: string,
+  ways: Format,
+): Owed => {
+  const { offer, number, answered } = quote;
+  const f = formatFor({ ...ways.ways, currency: offer.currency });
+  const { total } = offerComes(optionTaken(quote), offer);
+  const account = accountOf(total, duesOf(offer, total, answered), counting(all), today);
+  return {
+    number,
+    total: f.money(total),
+    paid: f.money(account.paid),
+    owed: f.money(Math.abs(account.owed)),
+    over: account.owed < 0,
+    dues: account.dues.map(({ words, amount, open, date, late }) => ({
+      amount: f.money(open),
+      words:
+        open === 0
+          ? `${words} of ${f.money(amount)}, paid`
+          : `${words}${open < amount ? ` of ${f.money(amount)}` : ''}, ${late ? 'was due' : 'due'} ${date === null ? 'on acceptance' : f.dateYear(date)}`,
+      late,
+    })),
+    calledOff: calledOff(quote, event, total, today, f),
+  };
+};
+
+const calledOff = ({ offer }: Quote, event: Event, total: number, today: string, f: Format): string => {
+  if (event.state === 'done' || today > offer.when) return '';
+  const { owed, step, next } = owedIfCancelled(offer, total, today);
+  if (owed === undefined) return '';
+  const share = step ? ` (${typedAmount(step.percent)}%)` : '';
+  const later = next ? `, from ${f.dateYear(next.from)} ${typedAmount(next.step.percent)}%` : '';
+  return `If it is called off today, ${f.money(owed)}${share} is owed${later}. What was paid counts towards that.`;
+};
