@@ -14,7 +14,7 @@ export const readGuestWords = (text: string, own: readonly Pick<Diet, 'id' | 'na
     .split(',')
     .map((part) => part.trim())
     .filter(Boolean);
-  const counted = /^(\d{1,6})\s+(.+)$/.exec(parts[0] ?? '');
+  const counted = /^(\d{1,6})\s+(.+)$/.exec(inFigures(parts[0] ?? ''));
   const { name, wish } = counted ? { name: '', wish: counted[2]! } : nameAndWish(parts[0] ?? '', dietsIn);
   const said = [wish, ...parts.slice(1)].filter(Boolean);
   const wishes = said.filter((part) => dietsIn(part).length === 0 && !/^(guests?|people)$/i.test(part));
@@ -25,6 +25,15 @@ export const readGuestWords = (text: string, own: readonly Pick<Diet, 'id' | 'na
     other: wishes.join(', '),
   };
 };
+
+const numbers = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+
+/** "Two vegans" are 2; what is written large behind it is a name: "Seven Askerby". */
+const inFigures = (text: string): string =>
+  text.replace(/^\p{L}+(?= +\p{Ll})/u, (word) => {
+    const at = numbers.indexOf(word.toLowerCase());
+    return at < 0 ? word : String(at + 1);
+  });
 
 /** Words that a name does not have and a wish begins with, or ends with after what it is about. */
 const begins =

@@ -38,6 +38,8 @@ test.each([
   ['vegan Kim', said(1, '', [], 'vegan Kim')],
   ['ana fish', said(1, 'ana', ['no-fish'])],
   ['Pip dairy!', said(1, 'Pip', [], 'dairy!')],
+  ['Two vegans, no nuts', said(2, '', ['vegan', 'no-nuts'])],
+  ['Seven Askerby, vegan', said(1, 'Seven Askerby', ['vegan'])],
   ['0 vegans', said(1, '', ['vegan'])],
 ])('%s', (text, wanted) => {
   expect(readGuestWords(text)).toEqual(wanted);
