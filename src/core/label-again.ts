@@ -1,4 +1,4 @@
-import type { Ingredient } from './facts/ingredient.js';
+import type { Ingredient, Pack } from './facts/ingredient.js';
 import { normalName } from './names.js';
 import { preferredPack } from './weighing.js';
 
@@ -6,19 +6,28 @@ type Allergens = Ingredient['allergens'];
 
 /**
  * Whether a change of packs puts what was read from a label in doubt: another pack is preferred, or none any more, so
- * that nobody knows which is opened; or one has another brand. How many statements were read from a label; 0 when
- * nothing is in doubt.
+ * that nobody knows which is opened; or one has another brand, or, without a brand, another supplier. How many
+ * statements were read from a label; 0 when nothing is in doubt.
  */
 export const labelInDoubt = (before: Ingredient, after: Ingredient): number => {
   const [was, is] = [preferredPack(before), preferredPack(after)];
   const other = before.packs.length > 0 && was?.key !== is?.key;
-  const rebranded = before.packs.some(({ key, brand }) => {
-    const now = after.packs.find((pack) => pack.key === key);
-    return now && normalName(now.brand) !== normalName(brand);
+  const rebranded = before.packs.some((pack) => {
+    const now = after.packs.find(({ key }) => key === pack.key);
+    return now && !isSameProduct(pack, now);
   });
   if (!other && !rebranded) return 0;
   return Math.max(readFromLabel(before.allergens), before.labelDate === null ? 0 : 1);
 };
+
+type Product = Pick<Pack, 'brand' | 'supplier'>;
+
+/** Of the same brand; where none is said, from the same supplier, as far as that was said. */
+const isSameProduct = (was: Product, is: Product): boolean =>
+  normalName(was.brand) === normalName(is.brand) &&
+  (is.brand.trim() !== '' ||
+    was.supplier.trim() === '' ||
+    normalName(was.supplier) === normalName(is.supplier));
 
 const readFromLabel = (allergens: Allergens): number =>
   Object.values(allergens).filter(({ source }) => source === 'label').length;

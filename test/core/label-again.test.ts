@@ -55,6 +55,13 @@ test('size, supplier, price, spacing of the brand or a further pack do not', () 
   expect(labelInDoubt(cheddar, more)).toBe(0);
 });
 
+test('where no brand is said, another supplier may sell another product', () => {
+  const from = (supplier: string) => packs(([block]) => Object.assign(block!, { brand: '', supplier }));
+  expect(labelInDoubt(from('Low Barn'), from('Stile End'))).toBe(1);
+  expect(labelInDoubt(from('Low Barn'), from(' low  barn'))).toBe(0);
+  expect(labelInDoubt(from(''), from('Stile End'))).toBe(0);
+});
+
 test('no pack left, or none of several preferred, leaves open which label counts', () => {
   expect(labelInDoubt(cheddar, { ...cheddar, packs: [] })).toBe(1);
   const unsaid = packs(([block]) => Object.assign(block!, { preferred: false }));

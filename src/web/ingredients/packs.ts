@@ -163,7 +163,7 @@ const readDoubt = (reading: Reading, doubt: number, { today, who }: At) => {
     reading.refuse(
       'relabel',
       'The label',
-      'The brand or the preferred pack changes. Choose below what that means for the label.',
+      'The brand, the supplier or the preferred pack changes. Choose below what that means for the label.',
     );
   const date =
     chosen === 'same'
