@@ -63,6 +63,7 @@ import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
 import { saveTick } from './prep/ticks.js';
 import { showPriceMoves } from './price-moves/show.js';
+import { showMinutePrice } from './price/show.js';
 import { askForList, beginList } from './prices/begin.js';
 import { chooseRows } from './prices/choose.js';
 import { askForColumns, saveColumns } from './prices/columns.js';
@@ -162,6 +163,7 @@ export const routes: Route[] = [
   get('/events/:key/way-out', showWayOut),
   post('/events/:key/way-out', chooseWayOut),
   get('/costing', chooseCosting),
+  get('/price', showMinutePrice),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),
   post('/events/:key/price', savePrice),

@@ -24,6 +24,7 @@ import type { PassPage } from './pass/show.js';
 import type { EventPrep } from './prep/event.js';
 import type { PrepPage } from './prep/show.js';
 import type { TickedPage } from './prep/ticks.js';
+import type { MinutePage } from './price/show.js';
 import type { PriceViews } from './prices/views.js';
 import type { QuestionsPage } from './questions/show.js';
 import type { QuoteViews } from './quotes/views.js';
@@ -69,6 +70,8 @@ export type Views = EventViews &
     'cost-lines/event': EventCosts;
     'cost-lines/_event': EventCosts;
     'cost-lines/ripple-update': EventCosts;
+    'price/show': MinutePage;
+    'price/_minute': MinutePage;
     'costing/show': CostingPage;
     'costing/_price': CostingPage;
     'costing/price-update': CostingPage;

@@ -1,6 +1,8 @@
 import type { FastifyRequest } from 'fastify';
+import { priceBy } from '../../core/copy-costs.js';
 import type { Event } from '../../core/facts/event.js';
 import { copyMenu } from '../../core/menu.js';
+import { readPercent } from '../../core/reading.js';
 import { read } from '../../store/documents.js';
 import { todayOf } from '../coming.js';
 import { Reading } from '../faults.js';
@@ -32,7 +34,15 @@ export const readCopy = async (
 const readNew = (request: FastifyRequest, form: Form, from: Event) => {
   const reading = new Reading({ ...form, place: from.place });
   const f = formatFor(request.kitchen);
-  const made = readNewEvent(reading, { today: todayOf(request), f, from });
+  const made = readNewEvent(reading, {
+    today: todayOf(request),
+    f,
+    from,
+    kitchen: request.kitchen,
+  });
+  // From a price in a minute: the margin it was worked out by goes before the rule of the menu's own event.
+  const margin = reading.maybe('margin', 'Margin to keep', (typed) => readPercent(typed, 'the margin', 99));
+  if (margin !== null) made.price = priceBy(made.price, { margin }, request.kitchen);
   const { faults } = reading;
   const to = { event: { ...made, courses: [] }, changed: made, revision: 0 };
   return { to: faults.length === 0 ? to : undefined, faults };

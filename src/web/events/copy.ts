@@ -29,7 +29,12 @@ export type CopyPage = {
 
 /** Asks to which event a menu is copied. */
 export const askForCopy: Answerer = async (request, reply) =>
-  draw(reply, await eventOf(request), { to: query(request, 'to') });
+  draw(reply, await eventOf(request), {
+    to: query(request, 'to'),
+    adults: query(request, 'adults'),
+    children: query(request, 'children'),
+    margin: query(request, 'margin'),
+  });
 
 /** What the copied menu makes there. Nothing is saved. */
 export const previewCopy: Answerer = async (request, reply) => {

@@ -1,15 +1,20 @@
+import { startingWith } from '../../core/copy-costs.js';
 import type { Event } from '../../core/facts/event.js';
 import { event as schema } from '../../core/facts/event.js';
+import type { Kitchen } from '../../core/facts/kitchen.js';
 import { beginAt, copyMenu } from '../../core/menu.js';
 import { readClock, readWhole } from '../../core/reading.js';
 import type { Reading } from '../faults.js';
 import type { Format } from '../format.js';
 import { takeComingDay } from './day.js';
 
-type Asked = { today: string; f: Format; from: Event | undefined };
+type Asked = { today: string; f: Format; from: Event | undefined; kitchen: Kitchen };
 
-/** A new event as typed, under a key to come; faults are noted. The menu is that of `from`, else one empty course. */
-export const readNewEvent = (reading: Reading, { today, f, from }: Asked): Event => {
+/**
+ * A new event as typed, under a key to come; faults are noted. Its menu, costs and price rule are those of `from`, else
+ * one empty course and what the kitchen usually starts with.
+ */
+export const readNewEvent = (reading: Reading, { today, f, from, kitchen }: Asked): Event => {
   const name = readName(reading);
   const date = takeComingDay(reading, 'date', today, f);
   const groups = readGroups(reading);
@@ -27,7 +32,8 @@ export const readNewEvent = (reading: Reading, { today, f, from }: Asked): Event
     groups,
     courses: [],
   });
-  return { ...made, courses: from ? coursesOf(from, made, time) : [{ ...emptyCourse, time: time! }] };
+  const courses = from ? coursesOf(from, made, time) : [{ ...emptyCourse, time: time! }];
+  return { ...made, ...startingWith(from, made, kitchen), courses };
 };
 
 const emptyCourse = { key: 'menu', name: 'Menu', dayAfter: false, service: 'plated' as const, dishes: [] };

@@ -52,7 +52,7 @@ export const addEvent: Answerer = async (request, reply) => {
   if (guess) form.date = typedDay(guess);
   const from = text(form, 'menu') ? (await read(db, 'event', text(form, 'menu')))?.doc : undefined;
   const reading = new Reading(form);
-  const made = readNewEvent(reading, { today, f, from });
+  const made = readNewEvent(reading, { today, f, from, kitchen: request.kitchen });
   const redraw = (faults: readonly Fault[]) => draw(reply, form, faults);
   if (guess) return redraw(reading.faults);
   const doc = { ...made, key: await freeKey(request, made.name) };
@@ -100,7 +100,7 @@ const modelOf = async (request: FastifyRequest, form: Form): Promise<NewEventPag
     day: await sayDay(request, text(form, 'date')),
     time: isRead(clock) && clock.value !== text(form, 'time') ? clock.value : '',
     menu: copied
-      ? `${f.count(copied.dishes, 'dish', 'dishes')} for ${f.count(copied.guests, 'guest')} there; quantities follow your guests, and its courses begin at your service time.`
+      ? `${f.count(copied.dishes, 'dish', 'dishes')} for ${f.count(copied.guests, 'guest')} there; quantities follow your guests, and its courses begin at your service time. Its costs beside the food and its price rule come too.`
       : '',
   };
 };
