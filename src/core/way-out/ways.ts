@@ -57,7 +57,9 @@ class Best {
     while (this.found.length <= pick && !this.over) {
       const barred = this.found.map(({ open }) => open);
       const way =
-        barred.at(-1)?.length === 0 ? undefined : bestBut(this.puzzle, this.part, this.solve, barred);
+        barred.at(-1)?.length === 0
+          ? undefined
+          : bestBut(this.puzzle, this.part, this.solve, barred, this.found.at(-1)?.figures);
       if (way) this.found.push(way);
       else this.over = true;
     }
@@ -89,19 +91,29 @@ const together = (puzzle: Puzzle, picks: readonly number[], lists: readonly Best
   };
 };
 
-/** By a dish or two where they do; else figure after figure: each made least while those before it stay so. */
+/** By a few dishes where they do; else as many dishes as the best one before makes, then more. */
 const bestBut = (
   puzzle: Puzzle,
   part: readonly number[],
   solve: Solve,
   barred: readonly number[][],
+  before: Figures | undefined,
+): PartWay | undefined =>
+  byFewDishes(puzzle, part, barred) ??
+  (before && leastOf(puzzle, part, solve, { most: { extra: before.extra }, barred })) ??
+  leastOf(puzzle, part, solve, { most: {}, barred });
+
+/** Figure after figure: each made least while those before it stay so. None where nothing does. */
+const leastOf = (
+  puzzle: Puzzle,
+  part: readonly number[],
+  solve: Solve,
+  { most, barred }: Held,
 ): PartWay | undefined => {
-  const few = byFewDishes(puzzle, part, barred);
-  if (few) return few;
-  const held: Held = { most: {}, barred };
+  const held: Held = { most: { ...most }, barred };
   let best: PartWay | undefined;
-  for (const aim of aims) {
-    if (best && !matters(puzzle, part, aim)) continue;
+  const open = aims.filter((aim) => most[aim] === undefined && matters(puzzle, part, aim));
+  for (const aim of open.length > 0 ? open : (['extra'] as const)) {
     const columns = solve(programFor(puzzle, part, aim, held));
     if (!columns) break;
     const served = readServed(puzzle, part, columns);

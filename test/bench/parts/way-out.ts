@@ -1,28 +1,30 @@
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { search } from '../../../src/way-out/search.js';
 import { type Figure, meets } from '../figure.js';
-import { dietsParty, size } from '../kitchen/diets-party.js';
+import { dietsParty, type PartyKind, size } from '../kitchen/diets-party.js';
 import { within } from '../timing.js';
 
 const rounds = 5;
 const kinds = [
-  { mixed: false, name: 'a dish or two do' },
-  { mixed: true, name: 'no dish does for all' },
-];
+  { kind: 'plain', name: 'a dish or two do' },
+  { kind: 'mixed', name: 'no dish does for all' },
+  { kind: 'few', name: 'portions of each for some alone' },
+  { kind: 'many', name: 'four dishes for each course, in part by the solver' },
+] as const;
 
 /** The smallest way out of a whole party, from asking for it to its answer, and how long pages wait meanwhile. */
 export const measureWayOut = async (): Promise<Figure[]> => {
   const figures: Figure[] = [];
-  for (const { mixed, name } of kinds) figures.push(...(await measured(mixed, name)));
+  for (const { kind, name } of kinds) figures.push(...(await measured(kind, name)));
   return figures;
 };
 
-const measured = async (mixed: boolean, name: string): Promise<Figure[]> => {
+const measured = async (kind: PartyKind, name: string): Promise<Figure[]> => {
   const times: number[] = [];
   const work: number[] = [];
   const delay = monitorEventLoopDelay({ resolution: 5 });
   for (let round = 0; round < rounds; round += 1) {
-    const { event, facts } = dietsParty(`party ${round}`, mixed);
+    const { event, facts } = dietsParty(`party ${round}`, kind);
     delay.enable();
     const begun = performance.now();
     const used = process.cpuUsage();
