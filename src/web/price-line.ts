@@ -42,7 +42,7 @@ export const priceLine = (
   const ticks = most === least ? [all[0]!] : [lowest(all, least), lowest(all, most)];
   return html`<svg class="price-line" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" aria-hidden="true">
 <path class="axis" d="M${room.left} ${height - room.bottom}H${end}"/>
-${ticks.map(({ each }) => html`<text class="tick" x="${room.left - 10}" y="${y(each.toNumber()) + 5}">${f.money(toMinor(each))}</text><path class="level" d="M${room.left} ${y(each.toNumber())}H${end}"/>`)}
+${ticks.map(({ each }) => html`<text class="figure-at" x="${room.left - 10}" y="${y(each.toNumber()) + 5}">${f.money(toMinor(each))}</text><path class="level" d="M${room.left} ${y(each.toNumber())}H${end}"/>`)}
 <text class="day" x="${room.left}" y="${height - 10}">${f.dateYear(dates[0]!)}</text><text class="day last" x="${end}" y="${height - 10}">${f.dateYear(dates.at(-1)!)}</text>
 ${drawn.map(oneLine(end))}${labels(drawn, end)}</svg>`;
 };

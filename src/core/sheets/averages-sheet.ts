@@ -55,4 +55,4 @@ export const averagesSheet = (
 });
 
 const restsOn =
-  'Each rests on the last three done parties that noted it and who came: all portions, or hours, over all guests. Nothing of it is used unasked.';
+  'Each rests on the last three done parties that noted it and who came: all portions, or hours, over all guests. What a party cooks over is added on top. Nothing of it is used unasked.';

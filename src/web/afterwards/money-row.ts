@@ -14,7 +14,7 @@ export type MoneyRow = {
 /** What was planned and what it came to, as a row shows it. */
 export const moneyRow = (beside: MoneyBeside, f: Format): MoneyRow => ({
   planned: costShown(beside.planned, beside.plannedKnown, f),
-  real: costShown(beside.real, beside.realKnown, f),
+  real: beside.realKnown || beside.real > 0 ? costShown(beside.real, beside.realKnown, f) : 'not noted',
   notKnown: !beside.realKnown,
   more: moreOrLess(beside.more, f),
   percent: upOrDown(beside.percent, f),

@@ -30,7 +30,7 @@ export const askedOf = (event: Event, today: Facts): Asked => {
     lines: parts.map(({ line, cost, complete, hours }) => ({
       key: line.key,
       name: line.name,
-      planned: [hours && `${shortHours(hours.toFixed(2))} h`, costShown(cost, complete, f)]
+      planned: [hours && `${shortHours(hours.toFixed(1))} h`, costShown(cost, complete, f)]
         .filter(Boolean)
         .join(', '),
       byTheHour: 'rate' in line.by,

@@ -77,7 +77,12 @@ const inWords = ({ guests, shopping, food, beside }: Fewer, now: number, f: Form
   return `${what}: the shopping is ${moreOrLess(all, f)}.${shared}`;
 };
 
-const rowsOf = ({ food, whole, beside, shopping }: Fewer, name: string, key: string, f: Format): Row[] => {
+const rowsOf = (
+  { guests, food, whole, beside, shopping }: Fewer,
+  name: string,
+  key: string,
+  f: Format,
+): Row[] => {
   const row = (label: string, href: string, before: Sum, after: Sum): Row => ({
     name: label,
     href,
@@ -91,6 +96,15 @@ const rowsOf = ({ food, whole, beside, shopping }: Fewer, name: string, key: str
       row(`Food of ${one.event.name}`, pageOf('event', one.event.key), one.before, one.after),
     ),
     ...(beside.length > 0 ? [row('All their shopping', '', shopping.before, shopping.after)] : []),
-    row(`All that ${name} costs`, `${pageOf('event', key)}/costing?view=bought`, whole.before, whole.after),
+    ...(guests.after === 0
+      ? []
+      : [
+          row(
+            `All that ${name} costs`,
+            `${pageOf('event', key)}/costing?view=bought`,
+            whole.before,
+            whole.after,
+          ),
+        ]),
   ];
 };

@@ -36,8 +36,18 @@ export const engineeringPicture = (
 ): Html | undefined => {
   if (!meanMargin || !popularFrom || dishes.length < 2) return undefined;
   const [midX, midY] = [popularFrom.toNumber(), meanMargin.toNumber()];
-  const xs = scale([0, midX, ...dishes.map(({ mix }) => mix.toNumber())], room.left, width - room.right);
-  const ys = scale([midY, ...dishes.map(({ margin }) => margin.toNumber())], height - room.bottom, room.top);
+  const xs = scale(
+    [0, midX, ...dishes.map(({ mix }) => mix.toNumber())],
+    room.left,
+    width - room.right,
+    0.03,
+  );
+  const ys = scale(
+    [midY, ...dishes.map(({ margin }) => margin.toNumber())],
+    height - room.bottom,
+    room.top,
+    0.14,
+  );
   const [x, y] = [xs(midX), ys(midY)];
   const [right, floor] = [width - room.right, height - room.bottom];
   return html`<svg class="engineering" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" aria-hidden="true">
@@ -54,10 +64,10 @@ const point = ({ class: name }: Engineered, number: number, x: number, y: number
   html`${shapes[name](x, y)}<text class="number" x="${x + 14}" y="${y + 5}">${number}</text>`;
 
 /** Figures onto a stretch of the picture, with some air at both ends. */
-const scale = (values: readonly number[], from: number, to: number) => {
+const scale = (values: readonly number[], from: number, to: number, air: number) => {
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const span = most - least || 1;
-  return (value: number) => round(from + (0.06 + ((value - least) / span) * 0.86) * (to - from));
+  return (value: number) => round(from + (air + ((value - least) / span) * (0.92 - air)) * (to - from));
 };
 
 const round = (value: number): number => Math.round(value * 10) / 10;

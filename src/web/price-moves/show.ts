@@ -101,7 +101,8 @@ const moveRow = ({ ingredient, before, after, unit, percent }: PriceMove, f: For
 const mostNamed = 3;
 
 const touchedRow = ({ event, before, after, more, by, ...margins }: Touched, f: Format): TouchedRow => {
-  const causes = by
+  const shown = by.filter((one) => toMinor(one.more) !== 0);
+  const causes = shown
     .slice(0, mostNamed)
     .map((one) => `${one.ingredient.name} ${moreOrLess(toMinor(one.more), f)}`);
   return {
@@ -111,7 +112,7 @@ const touchedRow = ({ event, before, after, more, by, ...margins }: Touched, f: 
     more: moreOrLess(toMinor(more), f),
     costs: `${costShown(before.total, before.complete, f)} is now ${costShown(after.total, after.complete, f)}`,
     margin: marginWords(margins, after.complete, f),
-    by: [...causes, ...(by.length > mostNamed ? [`${by.length - mostNamed} more`] : [])].join('; '),
+    by: [...causes, ...(shown.length > mostNamed ? [`${shown.length - mostNamed} more`] : [])].join('; '),
   };
 };
 
@@ -120,7 +121,9 @@ const marginWords = (
   complete: boolean,
   f: Format,
 ): string => {
-  if (marginBefore && marginAfter)
-    return `margin ${f.percent(marginBefore)} is now ${f.percent(marginAfter)}`;
-  return complete ? 'no price set yet' : 'margin not known: the cost is incomplete';
+  if (marginBefore && marginAfter) {
+    const [was, is] = [f.percent(marginBefore), f.percent(marginAfter)];
+    return was === is ? `still ${is}` : `${was} is now ${is}`;
+  }
+  return complete ? 'no price set yet' : 'not known: the cost is incomplete';
 };
