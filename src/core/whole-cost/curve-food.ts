@@ -50,7 +50,7 @@ export const foodGrowing = (event: Event, facts: Facts, beside: readonly Shopper
     for (const [stem, part] of need) rates[stem] = rates[stem]!.plus(part.times(pack.price));
     const others = othersOf(event.key, ingredient, pack, beside);
     packs.push({
-      what: { of: 'packs', ingredient },
+      what: { of: 'packs', ingredient, shared: others !== undefined },
       each: Number(pack.price.round()),
       need: straight(need),
       others,

@@ -9,7 +9,8 @@ export type What =
   | { of: 'people' | 'steps'; line: CostLine }
   /** Hours of cooking, ovens or rings, which each batch begun takes again. */
   | { of: 'work'; line: CostLine; batches: { recipe: Recipe; to: number }[] }
-  | { of: 'packs'; ingredient: Ingredient }
+  /** `shared`: counted over all the events they are bought for. */
+  | { of: 'packs'; ingredient: Ingredient; shared: boolean }
   /** Whole pieces of a line, or what goes in once for each batch begun. */
   | { of: 'pieces' | 'lots'; name: string; recipe: Recipe }
   /** Nothing steps: one of a group comes who eats more than most. */

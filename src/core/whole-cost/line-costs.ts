@@ -13,7 +13,7 @@ type Counted = Omit<LinePart, 'line'> & { problems: Problem[] };
 type By<K extends string> = Extract<CostBasis, Record<K, unknown>>;
 
 /** What a line is counted from: the event at so many guests, what it makes, and the costs that stand before it. */
-export type Ground = { event: Event; facts: Facts; guests: number; made: readonly Made[] };
+type Ground = { event: Event; facts: Facts; guests: number; made: readonly Made[] };
 type Before = { exact: Rational; complete: boolean };
 
 /** The costs of an event beside its food, in their order, in minor units, exact as far as known. */
@@ -64,13 +64,13 @@ const shareOf = ({ percent }: By<'percent'>, of: Before): Counted =>
   counted(of.exact.times(figure(percent)).over(hundred), of.complete);
 
 /** Steps begun for so many guests: what they take each, and so many per cent to spare, over what a step holds. */
-export const stepsBegun = ({ each, spare, holds }: By<'step'>, guests: number): number => {
+const stepsBegun = ({ each, spare, holds }: By<'step'>, guests: number): number => {
   const wanted = Rational.of(guests).times(figure(each)).times(figure(spare).plus(hundred)).over(hundred);
   return Number(wanted.over(Rational.of(holds)).ceil());
 };
 
 /** How many people it takes: so many at least, and one for every so many guests begun. */
-export const peopleFor = ({ people, guestsEach }: By<'hours'>, guests: number): number =>
+const peopleFor = ({ people, guestsEach }: By<'hours'>, guests: number): number =>
   Math.max(people, guestsEach === null ? 0 : Math.ceil(guests / guestsEach));
 
 /**

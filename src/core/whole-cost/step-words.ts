@@ -34,7 +34,10 @@ const packName = (ingredient: Ingredient): string => {
 type Named = Exclude<What, { of: 'work' | 'guest' }>;
 
 const named = (what: Named): { name: string; noun: string } => {
-  if (what.of === 'packs') return { name: what.ingredient.name, noun: packName(what.ingredient) };
+  if (what.of === 'packs') {
+    const { ingredient, shared } = what;
+    return { name: `${ingredient.name}${shared ? ', bought together' : ''}`, noun: packName(ingredient) };
+  }
   if ('line' in what) return { name: what.line.name, noun: what.of === 'people' ? 'person' : 'lot' };
   const name = `${what.name} in ${what.recipe.name}`;
   return { name, noun: what.of === 'pieces' ? 'piece' : 'batch' };

@@ -74,12 +74,7 @@ const timesOf = (of: OfSteps, step: Step, begun: number, made: Made, event: Even
 };
 
 /** Oven loads of a step: its shelves' worth over the shelves of the roomiest oven that reaches its heat. */
-export const loadsOf = (
-  step: Step,
-  { makes, batches }: Made,
-  event: Event,
-  facts: Facts,
-): number | undefined => {
+const loadsOf = (step: Step, { makes, batches }: Made, event: Event, facts: Facts): number | undefined => {
   const trays = batches && makes.portions && traysFor(step, makes.portions.times(batches));
   const shelves = shelvesFor(step, event, facts);
   return trays === undefined || shelves === undefined ? undefined : Math.ceil(trays / shelves);

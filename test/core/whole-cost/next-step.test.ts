@@ -41,6 +41,17 @@ test('one guest fewer saves the fourth side; nearby the third server costs the m
   expect(most!.jumps.map(jumpName)).toEqual(['third person, Serving', 'ninth pack, Butter']);
 });
 
+// Sixteen come to another party: two sides there, 31 / 15 over both. Of this one's 29 each takes a fifteenth: together
+// three sides are enough for 45 of both, and the 30th here needs the fourth.
+test('packs bought together are counted over all the events', () => {
+  const other = party(16, ['salmon'], { key: 'other' });
+  const { points } = curveOf(buffet(29), kitchen, 'bought', { from: 20, to: 40 }, [other]);
+  const { more } = stepAt(points, 29);
+  expect(more!.jumps.map(({ words }) => words)).toEqual([
+    'Fish, bought together: at 29 guests three sides are enough; the 30th guest needs a fourth.',
+  ]);
+});
+
 test('as used nothing steps but people: a guest is a fifteenth of a side and 12p of butter', () => {
   const { fewer, most } = nextStep(buffet(46), kitchen, 'used');
   expect([fewer!.more, fewer!.jumps]).toEqual([199, []]);
@@ -74,7 +85,7 @@ test('hours of cooking say which batches are begun; hired lots, and several pack
   expect(nextStep(buffet(30, [rings]), kitchen, 'used').more!.jumps).toEqual([]);
   const ingredient = kitchen.ingredients.get('butter')!;
   const packs = (from: number, to: number) =>
-    jumpWords({ what: { of: 'packs', ingredient }, from, to, more: more!.jumps[0]!.more }, 12);
+    jumpWords({ what: { of: 'packs', ingredient, shared: false }, from, to, more: more!.jumps[0]!.more }, 12);
   expect(packs(11, 13)).toBe('Butter: at 11 guests 11 packs are enough; the 12th guest needs two more.');
   expect(packs(10, 11)).toBe('Butter: at 11 guests ten packs are enough; the 12th guest needs an 11th.');
   expect(packs(7, 8)).toBe('Butter: at 11 guests seven packs are enough; the 12th guest needs an eighth.');
