@@ -62,8 +62,8 @@ import { listPlaces } from './places/list.js';
 import { showEventPrep } from './prep/event.js';
 import { showPrep } from './prep/show.js';
 import { saveTick } from './prep/ticks.js';
-import { showPriceMoves } from './price-moves/show.js';
 import { showMinutePrice } from './price/show.js';
+import { showPriceMoves } from './price-moves/show.js';
 import { askForList, beginList } from './prices/begin.js';
 import { chooseRows } from './prices/choose.js';
 import { askForColumns, saveColumns } from './prices/columns.js';
@@ -95,6 +95,7 @@ import { recipeFile } from './recipes/schema-org.js';
 import { showRecipe } from './recipes/show.js';
 import { chooseWayOut, showWayOut } from './way-out/show.js';
 import { showWeek } from './week/show.js';
+import { showWhatIf } from './what-if/show.js';
 import { workbookFile, workbookSchemaFile } from './workbook/file.js';
 import { openWorkbook, showWorkbook } from './workbook/open.js';
 
@@ -166,6 +167,7 @@ export const routes: Route[] = [
   get('/price', showMinutePrice),
   ...sheet('/needs', showNeeds),
   ...sheet('/events/:key/costing', showCosting),
+  get('/events/:key/costing/what-if', showWhatIf),
   post('/events/:key/price', savePrice),
   post('/events/:key/price/preview', previewPrice),
   get('/events/:key/costs', askForCosts),

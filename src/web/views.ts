@@ -31,6 +31,7 @@ import type { QuoteViews } from './quotes/views.js';
 import type { RecipeViews } from './recipes/views.js';
 import type { WayOutPage } from './way-out/show.js';
 import type { WeekPage } from './week/show.js';
+import type { WhatIfPage } from './what-if/show.js';
 
 type Trouble = { sentence: string; status: number; changing: boolean };
 type Found = { asked: string; finds: Finds; count: number };
@@ -72,6 +73,7 @@ export type Views = EventViews &
     'cost-lines/ripple-update': EventCosts;
     'price/show': MinutePage;
     'price/_minute': MinutePage;
+    'what-if/show': WhatIfPage;
     'costing/show': CostingPage;
     'costing/_price': CostingPage;
     'costing/price-update': CostingPage;
