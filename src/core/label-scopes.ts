@@ -23,12 +23,13 @@ const openings: [Mode, RegExp][] = [
   [
     'may',
     new RegExp(
-      String.raw`\b(?:made|produced|manufactured|packed|packaged|prepared|processed|baked)\b[^.\n]{0,60}?\b${place}\b(?: (?:that|which|where|also|we|is|are|with|used|for|to)\b){0,4}(?: (?:handles?|handling|contains?|uses?|process(?:es)?|stores?|have|has))?`,
+      // "Made in our kitchen with butter" says what is in it; only what else is there may be.
+      String.raw`\b(?:made|produced|manufactured|packed|packaged|prepared|processed|baked)\b[^.\n]{0,60}?\b${place}\b(?: (?:that|which|where|also|we|is|are|as|used|shared|for|to)\b(?: (?:also|we|is|are|used|shared|for|to|with|as)\b){0,3}(?: (?:handles?|handling|contains?|uses?|process(?:es)?|stores?|have|has))?| (?:handles?|handling|contains?|containing|process(?:es|ing)?|stor(?:es|ing)))`,
       'gi',
     ),
   ],
   ['may', new RegExp(String.raw`\b(?:shared|same) ${place}\b`, 'gi')],
-  ['may', /\b(?:not|un) ?suitable for\b/gi],
+  ['may', /\b(?:not|un) ?suitable for\b|\bnot free (?:from|of)\b/gi],
   ['may', /\b(?:cannot|can not|can['’]t|not) (?:be )?guaranteed?\b/gi],
   ['may', /\b(?:cross[- ](?:contact|contamination)|risk of)\b/gi],
   ['without', /(?<!not )(?<!un)\bsuitable for\b/gi],

@@ -100,9 +100,10 @@ const ownHit = (token: Token, at: number, of: Meaning): Hit[] => {
   return [{ at, length: 1, meaning }];
 };
 
-/** "milk-free", "nut free", "no added milk", "non-dairy"; but "free range" and "free from" say nothing of what is before. */
+/** "milk-free", "nut free", "no added milk", "non-dairy"; but "not milk-free" is not, and "free range" and "free from" say nothing of what is before. */
 const isLeftOut = (tokens: readonly Token[], at: number, length: number): boolean => {
   const [after, then] = [tokens[at + length], tokens[at + length + 1]];
+  if (/^not$|n['’]t$/.test(tokens[at - 1]?.word ?? '') && tokens[at]!.joined) return false;
   if (
     after?.word === 'free' &&
     after.joined &&
