@@ -112,6 +112,9 @@ describe('a party that is no longer what was quoted', () => {
     );
     const { then, now } = whatChanged(quoted, supper(), { ...issued, recipes });
     expect([then?.cost.total, now.cost.total]).toEqual([83242, 94742]);
+    const salmon = food('salmon', { ...pack('1 kg at 2500'), edibleYield: { yield: '1/2' } });
+    const trimmed = whatChanged(quoted, supper(), { ...issued, ingredients: new Map([['salmon', salmon]]) });
+    expect([trimmed.moved, trimmed.now.cost.total]).toEqual([[], 94742]);
   });
 
   test('a client who took another menu is not told that the first one is gone', () => {

@@ -68,6 +68,8 @@ test('first the minimum, then the discount, then tax', () => {
   });
   const off = sold({ by: { margin: '30' }, discount: { percent: '10' } });
   expect(off).toMatchObject({ aGuest: 2902, gross: 133492, discount: 13349, net: 120143 });
+  // What raises a party to its minimum comes on top of a price that keeps the margin by itself.
+  expect(sold({ by: { margin: '30' }, minimum: 200000 })).toMatchObject({ aGuest: 2612, minimum: 79848 });
   expect(sold({ by: { margin: '30' }, discount: { off: 10000 } })).toMatchObject({
     aGuest: 2829,
     net: 120134,
