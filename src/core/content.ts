@@ -6,9 +6,10 @@ import { folded } from './near-names.js';
 export type Content = 'in' | 'unknown' | 'not-in';
 
 /**
- * Whether an ingredient is one of those named by key, or has one of them on its label by its name. Of an ingredient of
- * which nothing was ever said, or whose words are those of a pack before, nobody knows. Where somebody could be harmed
- * (`asList`), marks of a label alone do not tell either: only its words list more than the allergens of a law.
+ * Whether an ingredient is one of those named by key, is called so too ("Kiwis, green"), or has one of them on its
+ * label by its name. Of an ingredient of which nothing was ever said, or whose words are those of a pack before, nobody
+ * knows. Where somebody could be harmed (`asList`), marks of a label alone do not tell either: only its words list more
+ * than the allergens of a law.
  */
 export const contentOf = (
   ingredient: Ingredient,
@@ -19,7 +20,9 @@ export const contentOf = (
   if (keys.includes(ingredient.key)) return 'in';
   const { notBought, labelText, labelDate, allergens } = ingredient;
   const names = keys.flatMap((key) => facts.ingredients.get(key)?.name ?? []);
-  if (labelText !== '' && names.some((name) => isNamed(name, labelText))) return 'in';
+  const called = (name: string) =>
+    asList ? isNamed(name, ingredient.name) : generalName(name) === generalName(ingredient.name);
+  if (names.some((name) => called(name) || (labelText !== '' && isNamed(name, labelText)))) return 'in';
   if (notBought) return 'not-in';
   if (labelText !== '') return labelDate === null ? 'unknown' : 'not-in';
   const said = Object.values(allergens);
