@@ -75,7 +75,7 @@ const runs = (points: readonly DrawnPoint[], spots: readonly Spot[], jumps: bool
 const axes = ({ left, right, bottom, x, y, money, guests, height }: Frame, drawing: Drawing): Html =>
   html`<path class="axis" d="M${left} ${bottom}H${right}${guests.map((at) => `M${x(at)} ${bottom}v5`).join('')}${money.map((at) => `M${left - 6} ${y(at)}h6`).join('')}"/>${money.map((at) => text({ words: drawing.money(at), kind: 'scale', x: left - 10, y: y(at) + 5, anchor: 'end' }))}${guests.map((at) => text({ words: String(at), kind: 'scale', x: x(at), y: bottom + 21, anchor: 'middle' }))}${text({ words: 'guests', kind: 'unit', x: right, y: height - 8, anchor: 'end' })}`;
 
-/** Words at a level line: at its ends, above it or below. */
+/** Words at a level line: at its ends, above it or below, else wherever along it they fit. */
 const atLine = (
   words: string | undefined,
   kind: string,
@@ -83,13 +83,22 @@ const atLine = (
   ends: readonly ('start' | 'end')[],
 ): Places[] => {
   if (!words || line.length === 0) return [];
-  const places = ends.flatMap((anchor) => {
+  const sides = kind === 'price' ? [-7, 18] : [18, -7];
+  const atEnds = ends.map((anchor) => {
     const { x, y } = anchor === 'start' ? line[0]! : line.at(-1)!;
-    const inside = anchor === 'start' ? x + 8 : x;
-    const [above, below] = [-7, 18].map((off) => ({ x: inside, y: y + off, anchor }));
-    return kind === 'price' ? [above!, below!] : [below!, above!];
+    return { x: anchor === 'start' ? x + 8 : x, y, anchor };
   });
-  return [{ words, kind, at: places }];
+  const along = Array.from({ length: 24 }, (_, i) => {
+    const { x, y } = line[Math.floor(((i + 0.5) * line.length) / 24)]!;
+    return { x, y, anchor: 'middle' as const };
+  });
+  return [
+    {
+      words,
+      kind,
+      at: [...atEnds, ...along].flatMap((place) => sides.map((off) => ({ ...place, y: place.y + off }))),
+    },
+  ];
 };
 
 const atNow = (words: string, { x, y }: Spot, { bottom }: Frame): Places => {
