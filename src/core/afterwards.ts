@@ -19,7 +19,8 @@ export type LineBeside = {
   hours: { planned: Rational | undefined; real: Rational | undefined };
 };
 export type IngredientBeside = {
-  ingredient: Ingredient;
+  key: string;
+  name: string;
   planned: Quantity | undefined;
   bought: Measure | null;
   cost: MoneyBeside;
@@ -47,15 +48,16 @@ export type PlannedBesideReal = {
 
 /**
  * What a party really came to beside what was planned, by line. What was not noted is not known, never as planned;
- * the food is known once what was paid is noted for everything its recipes need.
+ * the food is known once what was paid is noted for everything its recipes need. `names` are of what else was bought.
  */
 export const besideReal = (
   event: Event,
   today: Facts,
   cost: WholeCost,
   uses: readonly IngredientUse[],
+  names: ReadonlyMap<string, string>,
 ): PlannedBesideReal => {
-  const ingredients = ingredientsBeside(event, factsOf(event, today), cost, uses);
+  const ingredients = ingredientsBeside(event, cost, uses, names);
   const paid = ingredients.reduce((total, { cost: { real } }) => total + real, 0);
   const allPaid = ingredients.length > 0 && ingredients.every(({ cost: { realKnown } }) => realKnown);
   const food = moneyBeside(cost.food.cost, cost.food.complete, paid, allPaid);
@@ -102,9 +104,9 @@ const lineBeside = ({ afterwards }: Event, part: WholeCost['parts'][number]): Li
 
 const ingredientsBeside = (
   { afterwards }: Event,
-  facts: Facts,
   { view, food }: WholeCost,
   uses: readonly IngredientUse[],
+  names: ReadonlyMap<string, string>,
 ): IngredientBeside[] => {
   const packs = new Map(food.packs.map((pack) => [pack.ingredient.key, pack]));
   const bought = new Map((afterwards?.bought ?? []).map((one) => [one.ingredient, one]));
@@ -116,15 +118,13 @@ const ingredientsBeside = (
     return rowOf(ingredient, amount, costs, known, bought.get(ingredient.key));
   });
   const there = new Set(planned.map(({ ingredient }) => ingredient.key));
-  for (const [key, one] of bought) {
-    const ingredient = facts.ingredients.get(key);
-    if (ingredient && !there.has(key)) rows.push(rowOf(ingredient, undefined, 0, true, one));
-  }
+  for (const [key, one] of bought)
+    if (!there.has(key)) rows.push(rowOf({ key, name: names.get(key) ?? key }, undefined, 0, true, one));
   return rows;
 };
 
 const rowOf = (
-  ingredient: Ingredient,
+  { key, name }: Pick<Ingredient, 'key' | 'name'>,
   planned: Quantity | undefined,
   cost: number,
   complete: boolean,
@@ -132,7 +132,8 @@ const rowOf = (
 ): IngredientBeside => {
   const paid = noted?.paid ?? null;
   return {
-    ingredient,
+    key,
+    name,
     planned,
     bought: noted?.amount ?? null,
     cost: moneyBeside(cost, complete, paid ?? 0, paid !== null),

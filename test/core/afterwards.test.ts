@@ -20,8 +20,9 @@ const costs = [
 ];
 const party = (afterwards: object | null, more: object = {}): Event =>
   event.parse({ ...tea, costs, afterwards, ...more });
+const names = new Map(kitchen.ingredients.map(({ key, name }) => [key, name]));
 const beside = (of: Event, view: 'used' | 'bought' = 'used') =>
-  besideReal(of, facts, wholeCost(of, facts, view), costing(of, facts).value.ingredients);
+  besideReal(of, facts, wholeCost(of, facts, view), costing(of, facts).value.ingredients, names);
 
 test('nothing noted: nothing is known of what was real, and no difference is claimed', () => {
   const found = beside(party(null));
@@ -82,10 +83,11 @@ test('what was bought beside the plan has a row of its own, planned at nothing',
   const { ingredients } = beside(party(null));
   const other = kitchen.ingredients
     .map(({ key }) => key)
-    .find((key) => !ingredients.some((one) => one.ingredient.key === key))!;
+    .find((key) => !ingredients.some((one) => one.key === key))!;
   const found = beside(party({ bought: [{ ingredient: other, paid: 300 }] })).ingredients.at(-1);
   expect(found).toMatchObject({
-    ingredient: { key: other },
+    key: other,
+    name: names.get(other),
     planned: undefined,
     cost: { planned: 0, real: 300, more: 300 },
   });

@@ -86,8 +86,8 @@ export const besideRealSheet = (
           { key: 'unit', label: 'Unit' },
           ...moneyColumns,
         ],
-        rows: found.ingredients.map(({ ingredient, planned, bought, cost }) => ({
-          ingredient: ingredient.name,
+        rows: found.ingredients.map(({ name, planned, bought, cost }) => ({
+          ingredient: name,
           amountPlanned: planned?.value.toString() ?? '',
           unitPlanned: planned?.base ?? '',
           amount: bought?.amount ?? '',

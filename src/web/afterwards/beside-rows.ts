@@ -26,11 +26,16 @@ export const dishesEatenRows = ({ dishes }: PlannedBesideReal, kitchen: Kitchen)
 };
 
 /** What of each ingredient was planned and bought, and what that cost, as its row shows it. */
-export const ingredientsBesideRows = ({ ingredients }: PlannedBesideReal, kitchen: Kitchen) => {
+export const ingredientsBesideRows = (
+  { ingredients }: PlannedBesideReal,
+  kitchen: Kitchen,
+  names: ReadonlyMap<string, string>,
+) => {
   const f = formatFor(kitchen);
-  return ingredients.map(({ ingredient, planned, bought, cost }) => ({
-    name: ingredient.name,
-    href: pageOf('ingredient', ingredient.key),
+  return ingredients.map(({ key, name, planned, bought, cost }) => ({
+    name,
+    // One that was taken out since has no page.
+    href: names.has(key) ? pageOf('ingredient', key) : '',
     amount: planned
       ? f.measure(showQuantity(planned, kitchen))
       : html`<span class="second">not planned</span>`,

@@ -8,6 +8,7 @@ import { besideRealSheet } from '../../core/sheets/beside-real-sheet.js';
 import { costing } from '../../core/sheets/costing.js';
 import { wholeCost } from '../../core/whole-cost/cost-of-party.js';
 import type { CostView, WholeCost } from '../../core/whole-cost/whole-cost.js';
+import { namesOf } from '../../store/names.js';
 import { answerSheet } from '../answer.js';
 import { printedNow, todayOf } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
@@ -42,12 +43,14 @@ export const showBesideReal: Answerer = async (request, reply) => {
   const { event, facts } = one;
   const view = query(request, 'view') === 'used' ? 'used' : 'bought';
   const cost = wholeCost(event, facts, view);
-  const found = besideReal(event, facts, cost, costing(event, facts).value.ingredients);
+  const { ingredients } = await namesOf(request.server.house.db);
+  const names = new Map(ingredients.map(({ key, name }) => [key, name]));
+  const found = besideReal(event, facts, cost, costing(event, facts).value.ingredients, names);
   const sheet = besideRealSheet(event, found, view, factsOf(event, facts).kitchen);
   return answerSheet(reply, sheet, 'afterwards/beside', {
     title: `Planned beside real, ${event.name}`,
     nav: 'Events',
-    ...(await besidePage(request, one, found, cost)),
+    ...(await besidePage(request, one, found, cost, names)),
     foot: sheet.foot,
   });
 };
@@ -57,6 +60,7 @@ const besidePage = async (
   one: OneEvent,
   found: PlannedBesideReal,
   cost: WholeCost,
+  names: ReadonlyMap<string, string>,
 ): Promise<Omit<BesidePage, 'foot'>> => {
   const { event } = one;
   const { kitchen } = factsOf(event, one.facts);
@@ -89,7 +93,7 @@ const besidePage = async (
     total: moneyRow(found.total, f),
     margin: marginWords(one, cost, found, f),
     dishes: dishesEatenRows(found, kitchen),
-    ingredients: ingredientsBesideRows(found, kitchen),
+    ingredients: ingredientsBesideRows(found, kitchen, names),
     note: event.afterwards?.note ?? '',
     paper: {
       left: kitchen.name,

@@ -83,7 +83,11 @@ export const unitWords = (unit: string): string =>
 
 const drawn = (line: PriceLine, today: string, f: Format): PricesPage['lines'][number] => {
   const rows = line.packs.flatMap(({ pack, points }) => points.map((point) => ({ pack, point })));
-  const newest = rows.sort((a, b) => (a.point.price.date < b.point.price.date ? 1 : -1));
+  const newest = rows
+    .toReversed()
+    .sort((a, b) =>
+      a.point.price.date < b.point.price.date ? 1 : a.point.price.date > b.point.price.date ? -1 : 0,
+    );
   return {
     unit: unitWords(line.unit),
     chart: rows.length > 1 ? priceLine(line, today, packName, f) : undefined,

@@ -41,7 +41,7 @@ export type MenuEngineeringPage = {
 };
 
 const usually = 365;
-const mostEvents = 120;
+const mostEvents = 60;
 
 /** Which dishes are popular and which leave most, over the parties held and, if asked, those to come. */
 export const showMenuEngineering: Answerer = async (request, reply) => {
@@ -74,10 +74,7 @@ export const showMenuEngineering: Answerer = async (request, reply) => {
       ...dishFigures(dish, f),
     })),
     apart: apart.map(({ key, name, why }) => ({ name, href: pageOf('recipe', key), why: apartWords[why] })),
-    rests:
-      noted + made === 0
-        ? ''
-        : `Portions eaten were noted ${noted === 1 ? 'once' : `${f.number(noted)} times`}; ${f.number(made)} ${made === 1 ? 'time' : 'times'} what was made stands for them.`,
+    rests: restsOn(found?.left ?? 0, noted, made, f),
     foot: sheet.foot,
     query: isRead(since) ? `?since=${since.value}${coming ? '&coming=on' : ''}` : '',
     paper: {
@@ -105,11 +102,20 @@ const partiesFrom = async (request: FastifyRequest, since: string, coming: boole
   const isWanted = ({ archived, state, date }: EventRow) =>
     !archived &&
     (state === 'done' || (coming && date >= today && state !== 'cancelled' && state !== 'postponed'));
-  const wanted = (await list(db, { from: since })).filter(isWanted).slice(-mostEvents);
-  return eventFacts(
+  const all = (await list(db, { from: since })).filter(isWanted);
+  const found = await eventFacts(
     db,
-    wanted.map(({ key }) => key),
+    all.slice(-mostEvents).map(({ key }) => key),
   );
+  return found && { ...found, left: Math.max(0, all.length - mostEvents) };
+};
+
+/** How often portions eaten were noted, and how many parties were too many to look at. */
+const restsOn = (left: number, noted: number, made: number, f: Format): string => {
+  if (noted + made === 0) return '';
+  const times = (n: number) => (n === 1 ? 'once' : `${f.number(n)} times`);
+  const few = left > 0 ? `Only the last ${f.number(mostEvents)} parties of that time are counted. ` : '';
+  return `${few}Portions eaten were noted ${times(noted)}; what was made stands for them ${times(made)}.`;
 };
 
 const plurals: Record<MenuClass, string> = {
