@@ -30,6 +30,18 @@ export const quotes = (db: Db, events?: readonly string[]): Promise<StoredQuote[
 export const readQuote = async (db: Db, key: string): Promise<StoredQuote | undefined> =>
   (await quotesWhere(db, sql`withdrawn_at is null and key = ${key}`))[0];
 
+/** The accepted quote of an event, where there is one, and the last number that is taken, 0 for none. */
+export const acceptedQuote = async (
+  db: Db,
+  event: string,
+): Promise<{ accepted: StoredQuote | undefined; last: number }> => {
+  const { rows } = await sql<{ last: number; accepted: string | null }>`
+    select coalesce(max(number), 0) as last, max(key) filter (where state = 'accepted') as accepted
+    from quote where event = ${event} and withdrawn_at is null`.execute(db);
+  const { last, accepted } = rows[0]!;
+  return { accepted: accepted === null ? undefined : await readQuote(db, accepted), last };
+};
+
 /** A draft that was withdrawn and can be brought back. */
 export const withdrawnDraft = async (db: Db, key: string): Promise<StoredQuote | undefined> =>
   (await quotesWhere(db, sql`withdrawn_at is not null and key = ${key}`))[0];

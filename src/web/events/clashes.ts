@@ -3,9 +3,17 @@ import type { Problem } from '../../core/problem.js';
 import type { Warning } from '../marks.js';
 import { together, toSettle, withMend } from '../mends.js';
 import { type OutdatedPaper, printAgain } from '../printed/outdated.js';
+import type { QuoteNeed } from '../quotes/need.js';
 
 /** What one button mends; nothing is there to press where a party is over and its figures are kept. */
-export type ClashItem = { kind: Warning; sentences: string[]; href: string; mend: string };
+export type ClashItem = {
+  kind: Warning;
+  sentences: string[];
+  href: string;
+  mend: string;
+  /** The last number of the event's quotes, where pressing the button drafts the next. */
+  after?: number;
+};
 /** What must be settled, worst first, beside the page of an event. */
 export type Clashes = { title: string; count: string; items: ClashItem[]; none?: string };
 
@@ -28,6 +36,16 @@ export const withPapers = (found: Clashes, papers: readonly OutdatedPaper[]): Cl
   );
   const open = found.items.flatMap(({ sentences }) => sentences).length + papers.length;
   return { ...found, count: `${open} open`, items: [...stops, ...items, ...found.items.slice(stops.length)] };
+};
+
+/** The same with the quote that is needed because the accepted one does not hold any more, after the stops. */
+export const withQuote = (found: Clashes, need: QuoteNeed | undefined): Clashes => {
+  if (!need) return found;
+  const { sentence, href, after, next } = need;
+  const stops = found.items.filter(({ kind }) => kind === 'stop');
+  const item: ClashItem = { kind: 'ask', sentences: [sentence], href, mend: `Draft quote ${next}`, after };
+  const open = found.items.flatMap(({ sentences }) => sentences).length + 1;
+  return { ...found, count: `${open} open`, items: [...stops, item, ...found.items.slice(stops.length)] };
 };
 
 /** What was open when a party's figures were kept. Its own guests can still be changed, what it was made of cannot. */

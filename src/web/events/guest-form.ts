@@ -7,6 +7,7 @@ import { Reading } from '../faults.js';
 import type { Fault } from '../fields.js';
 import { type Form, rows, text } from '../form.js';
 import { formatFor } from '../format.js';
+import { quoteNeed } from '../quotes/need.js';
 import { addressesOf } from './addresses.js';
 import { type Clashes, clashes, clashesAfter } from './clashes.js';
 import { type EventHead, headOf, type OneEvent } from './event.js';
@@ -19,6 +20,8 @@ export type GuestPage = {
   held: number;
   groups: GuestGroup[];
   preview: GuestPreview | undefined;
+  /** That another quote would be needed; empty where none is. */
+  quote: string;
   clashes: Clashes;
 };
 
@@ -62,9 +65,11 @@ export const guestPage = async (
   const preview = faults.length > 0 ? undefined : guestPreview(change);
   const same = !preview || preview.rows.length === 0;
   const now = formatFor(request.kitchen).number(preview?.now ?? 0);
+  const changed = { ...one, event: withGuests(event, guests) };
   return {
     head: await headOf(request, one),
     at: addressesOf(event.key),
+    quote: preview ? ((await quoteNeed(request, changed))?.sentence ?? '') : '',
     held: headCount(event),
     groups: rows(form, 'groups').flatMap((row, i) => {
       const group = event.groups.find(({ key }) => key === text(row, 'key'));

@@ -8,6 +8,7 @@ import type { Form } from '../form.js';
 import type { Answerer } from '../house.js';
 import { fragment, page, wantsPart } from '../page.js';
 import { outdatedPapers } from '../printed/outdated.js';
+import { quoteNeed } from '../quotes/need.js';
 import { receiptOf } from '../receipt.js';
 import { save, withReceipt } from '../save.js';
 import { eventOf, headOf, type OneEvent } from './event.js';
@@ -66,7 +67,8 @@ const afterSaving = async (reply: FastifyReply, saved: { changeId: number | null
   const answer = eventSummary(one.event, one.facts);
   const { foot } = eventSummarySheet(answer);
   const papers = await outdatedPapers(request, [one.event]);
-  const model = eventPage(await headOf(request, one), answer, foot, printedNow(request), papers);
+  const beside = { printed: printedNow(request), papers, need: await quoteNeed(request, one) };
+  const model = eventPage(await headOf(request, one), answer, foot, beside);
   const { changeId, merged } = saved;
   const asked = merged.length > 0 ? { merged: String(merged.length) } : {};
   const receipt = changeId === null ? undefined : await receiptOf(request, changeId, asked);

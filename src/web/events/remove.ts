@@ -1,6 +1,8 @@
 import { hasSaid } from '../../core/forget.js';
 import { headCount } from '../../core/requirements.js';
+import { keepsPapers } from '../../store/payments.js';
 import { prints } from '../../store/printed-sheets.js';
+import { quotes } from '../../store/quotes.js';
 import { remove } from '../../store/removal.js';
 import { ticksFor } from '../../store/ticks.js';
 import { type Form, text } from '../form.js';
@@ -20,6 +22,8 @@ export type RemovePage = {
   goes: string[];
   /** true where guests have said what they eat. */
   forget: boolean;
+  /** true where a quote was issued, or money or a numbered paper stands: then it can only be archived. */
+  kept: boolean;
 };
 
 /** What would go with an event, and archiving instead. */
@@ -30,6 +34,8 @@ export const askToRemove: Answerer = async (request, reply) => {
   const diets = event.guests.reduce((n, { count }) => n + count, 0);
   const ticks = await ticksFor(request.server.house.db, event.key);
   const printed = (await prints(request.server.house.db, [event.key])).length;
+  const { db } = request.server.house;
+  const drafts = (await quotes(db, [event.key])).filter(({ doc }) => doc.state === 'draft').length;
   const dishes = event.courses.flatMap((course) => course.dishes).length;
   return page(reply, 'events/remove', {
     title: `Remove ${event.name}`,
@@ -38,6 +44,7 @@ export const askToRemove: Answerer = async (request, reply) => {
     at: addressesOf(event.key),
     revision,
     archived: event.archived,
+    kept: await keepsPapers(db, event.key),
     forget: event.guests.some(hasSaid),
     goes: [
       `${f.count(headCount(event), 'guest')} on ${f.longDate(event.date)}`,
@@ -47,6 +54,9 @@ export const askToRemove: Answerer = async (request, reply) => {
         : '',
       event.served ? 'What was served, as it was kept when the event was done' : '',
       event.note && 'Its note',
+      drafts > 0
+        ? `${drafts === 1 ? 'The draft of a quote' : `The drafts of ${f.number(drafts)} quotes`}; Undo does not bring ${drafts === 1 ? 'that' : 'those'} back`
+        : '',
       printed > 0 ? 'What its papers said when they were printed; Undo does not bring that back' : '',
       ticks > 0
         ? `${ticks === 1 ? 'The tick' : `The ${f.number(ticks)} ticks`} on its prep list; Undo does not bring ${ticks === 1 ? 'that' : 'those'} back`

@@ -7,8 +7,9 @@ import { printedNow, todayOf } from '../coming.js';
 import { type Format, formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { type OutdatedPaper, outdatedPapers } from '../printed/outdated.js';
+import { type QuoteNeed, quoteNeed } from '../quotes/need.js';
 import { addressesOf } from './addresses.js';
-import { type Clashes, clashes, leftOpen, withPapers } from './clashes.js';
+import { type Clashes, clashes, leftOpen, withPapers, withQuote } from './clashes.js';
 import { type MenuCourse, menuRows } from './dishes.js';
 import { type EventHead, eventOf, headOf } from './event.js';
 import { type Fact, factLine } from './fact-line.js';
@@ -38,7 +39,8 @@ export const showEvent: Answerer = async (request, reply) => {
   const answer = eventSummary(one.event, one.facts);
   const sheet = eventSummarySheet(answer);
   const papers = await outdatedPapers(request, [one.event]);
-  const model = eventPage(await headOf(request, one), answer, sheet.foot, printedNow(request), papers);
+  const beside = { printed: printedNow(request), papers, need: await quoteNeed(request, one) };
+  const model = eventPage(await headOf(request, one), answer, sheet.foot, beside);
   return answerSheet(reply, sheet, 'events/show', {
     title: one.event.name,
     nav: 'Events',
@@ -47,13 +49,15 @@ export const showEvent: Answerer = async (request, reply) => {
   });
 };
 
+/** What stands on an event's page beside its figures: when it is printed, papers and a quote that hold no more. */
+type Beside = { printed: string; papers: readonly OutdatedPaper[]; need: QuoteNeed | undefined };
+
 /** Everything that stands on the page of an event. */
 export const eventPage = (
   head: EventHead,
   { value, problems }: Answer<EventSummary>,
   foot: readonly string[],
-  printed: string,
-  papers: readonly OutdatedPaper[],
+  { printed, papers, need }: Beside,
 ): EventPage => {
   const { event } = value;
   const f = formatFor(value.facts.kitchen);
@@ -64,7 +68,7 @@ export const eventPage = (
     facts: factLine(value, f),
     courses: menuRows(value),
     empty: event.courses.every(({ dishes }) => dishes.length === 0),
-    clashes: kept ? leftOpen(problems) : withPapers(clashes(problems), papers),
+    clashes: kept ? leftOpen(problems) : withQuote(withPapers(clashes(problems), papers), need),
     done: kept
       ? `These figures are of what was served, as it was kept on ${kept}; what changes in recipes, prices and labels since then leaves them alone.`
       : '',

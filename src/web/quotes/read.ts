@@ -130,7 +130,8 @@ const readDues = (
     percent: percentIn(reading, `${due}.percent`, 'Share', shareOf(reading, due, stood)),
     date: dayIn(`${due}.date`, 'Due on'),
   }));
-  const wrong = duesFault(dues);
+  const unread = reading.faults.some(({ field }) => field.startsWith('dues['));
+  const wrong = unread ? '' : duesFault(dues);
   if (wrong !== '') reading.refuse('dues[0].percent', 'What is due', wrong);
   return dues;
 };
