@@ -5,7 +5,7 @@ import { type Agent, agentOn } from '../agent.js';
 
 const page = '/events/birthday-tea/costing/what-if';
 const asking = (fields: Record<string, string>) =>
-  `${page}?${new URLSearchParams(Object.entries(fields).map(([name, value]) => [`if${name}`, value]))}`;
+  `${page}?${new URLSearchParams(Object.entries(fields).map(([name, value]): [string, string] => [`if${name}`, value]))}`;
 const script = '<script>alert(1)</script>';
 
 let agent: Agent;
