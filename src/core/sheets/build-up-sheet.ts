@@ -79,11 +79,14 @@ const rungTable = ({ rungs, margin, tax, facts, cost }: BuildUp, money: Money): 
     hours: rung.part?.hours?.toString() ?? '',
     people: rung.part?.people === undefined ? '' : String(rung.part.people),
     steps: rung.part?.steps === undefined ? '' : String(rung.part.steps),
-    aGuest: money(rung.aGuest),
-    amount: money(rung.cost),
+    aGuest: known(rung) ? money(rung.aGuest) : '',
+    amount: known(rung) ? money(rung.cost) : '',
     complete: rung.complete ? 'yes' : 'no',
   })),
 });
+
+/** Nothing known of it is no figure. */
+const known = ({ complete, cost }: Rung): boolean => complete || cost > 0;
 
 const whatOf = ({ of, part }: Rung, view: CostView, tax = 'Tax'): string =>
   part?.line.name ?? { food: viewNames[view].replace('f', 'F'), line: '', margin: 'Margin', tax }[of];

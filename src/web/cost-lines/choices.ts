@@ -38,8 +38,8 @@ const workWords: Record<WorkHours | 'typed', string> = {
   typed: 'as many as I say',
   cooking: 'cooking, by the recipes',
   driving: 'driving there and back',
-  ovens: 'ovens in use, by the recipes',
-  rings: 'hob rings in use, by the recipes',
+  ovens: 'ovens, by the recipes',
+  rings: 'hob, by the recipes',
 };
 
 /** What the row of a cost line offers; somebody who left the kitchen still stands where a line names them. */

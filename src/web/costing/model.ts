@@ -42,6 +42,8 @@ export type CostingPage = {
   unit: string;
   /** true when the event has costs beside its food. */
   costed: boolean;
+  /** true while there is no dish, so that no food is counted. */
+  bare: boolean;
   courses: CostCourse[];
   ingredients: CostIngredient[];
   packs: PackRow[];
@@ -98,6 +100,7 @@ export const costingPage = async (
     })),
     unit: kitchen.currency,
     costed: event.costs.length > 0,
+    bare: cost.food.dishes.length === 0,
     courses: courseRows(costShares(food.cost), food),
     ingredients: asked.view === 'used' ? ingredientRows(food) : [],
     packs: packRows(cost.food.packs, f),

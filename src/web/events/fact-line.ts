@@ -2,17 +2,17 @@ import { addDays, clockOf } from '../../core/calendar.js';
 import { inWords, showQuantity } from '../../core/quantity/show.js';
 import { headCount } from '../../core/requirements.js';
 import { firstCourse, leaveKitchen } from '../../core/service.js';
+import { type BuildUp, buildUp } from '../../core/sheets/build-up.js';
 import type { EventSummary } from '../../core/sheets/event-summary.js';
 import type { Format } from '../format.js';
 import { html, type Printable } from '../html.js';
 import { whereMended } from '../links.js';
-import { costShown } from './dishes.js';
 
 export type Fact = { label: string; value: string; second?: Printable; loud?: boolean };
 
 /** The figures of an event in one line: guests, when it is served, what a guest costs and eats. */
 export const factLine = (summary: EventSummary, f: Format): Fact[] => {
-  const { event, facts, cost, gramsAGuest } = summary;
+  const { event, facts, gramsAGuest } = summary;
   const first = firstCourse(event);
   const leave = leaveKitchen(event, facts);
   const { groups } = event;
@@ -35,23 +35,32 @@ export const factLine = (summary: EventSummary, f: Format): Fact[] => {
   if (leave !== undefined)
     list.push({ label: 'Leave kitchen', value: clockOf(leave), second: otherDay(leave, event.date, f) });
   if (summary.courses.some(({ dishes }) => dishes.length > 0)) {
-    const known = costShown(cost.aGuest, true, f);
-    const unknown = !cost.complete && cost.total === 0;
+    const built = buildUp(event, facts, 'used').value;
     list.push(
-      unknown || cost.aGuest === undefined
-        ? { label: 'Cost a guest', value: 'not known', loud: true }
-        : {
-            label: 'Cost a guest',
-            value: known,
-            second: cost.complete ? '' : 'incomplete',
-            loud: !cost.complete,
-          },
+      costAGuest(built, f),
+      ...priceAGuest(built, f),
       gramsAGuest
         ? { label: 'Weight a guest', value: grams(summary) }
         : { label: 'Weight a guest', value: 'not known', second: lacking(summary) },
     );
   }
   return list;
+};
+
+/** What a guest costs with all that is beside the food, as far as it is known. */
+const costAGuest = ({ event, cost }: BuildUp, f: Format): Fact => {
+  const unknown = !cost.complete && cost.total === 0;
+  if (unknown || cost.aGuest === undefined) return { label: 'Cost a guest', value: 'not known', loud: true };
+  const second = cost.complete ? (event.costs.length > 0 ? '' : 'food alone') : 'incomplete';
+  return { label: 'Cost a guest', value: f.money(cost.aGuest), second, loud: !cost.complete };
+};
+
+/** What is asked of a guest and what that leaves; nothing without a price. */
+const priceAGuest = ({ price, sold }: BuildUp, f: Format): Fact[] => {
+  const each = sold.aGuest ?? price?.aGuest;
+  if (!price || each === undefined) return [];
+  const second = sold.margin ? `${f.percent(sold.margin)} margin` : 'margin not known';
+  return [{ label: 'Price a guest', value: f.money(each), second }];
 };
 
 const grams = ({ gramsAGuest, facts }: EventSummary): string =>

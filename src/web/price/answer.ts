@@ -58,7 +58,7 @@ const aboutPrice = ({ sold }: MinutePrice, { tax }: Kitchen, f: Format): string[
   return [
     ...(alike ? [] : others.map(({ group, each }) => `${group.name} ${f.money(each!)}`)),
     tax ? `${f.money(sold.total)} in all, with ${tax.name}` : `${f.money(sold.total)} in all`,
-    ...(tax && !tax.included ? [`${f.money(sold.net)} before it`] : []),
+    ...(tax && !tax.included ? [`${f.money(sold.net)} before ${tax.name}`] : []),
   ];
 };
 

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { terms } from '../../../src/core/facts/price.js';
 import { read } from '../../../src/store/documents.js';
 import { exampleKitchen } from '../../world.js';
 import { type Agent, agentOn } from '../agent.js';
@@ -6,7 +7,9 @@ import { fieldsOf } from '../forms.js';
 
 let agent: Agent;
 beforeAll(async () => {
-  agent = await agentOn(exampleKitchen());
+  const book = exampleKitchen();
+  Object.assign(book.kitchen, { costs: [], terms: terms.parse({}) });
+  agent = await agentOn(book);
 });
 afterAll(() => agent.close());
 
