@@ -3,7 +3,8 @@ import type { Event } from './facts/event.js';
 import { type Facts, factsOf } from './facts/facts.js';
 import type { Ingredient } from './facts/ingredient.js';
 import type { PriceMove } from './price-history.js';
-import { Rational } from './quantity/rational.js';
+import type { Rational } from './quantity/rational.js';
+import { marginOf } from './selling/price.js';
 import { selling } from './selling/selling.js';
 import { ingredientUses } from './sheets/costing.js';
 import { wholeCost } from './whole-cost/cost-of-party.js';
@@ -23,41 +24,48 @@ export type Touched = {
   by: { ingredient: Ingredient; more: Rational }[];
 };
 
-/** The events whose cost, as used, isn't what it was at the old prices; those first that it touches most. */
+/**
+ * The events whose cost, as used, isn't what it was at the old prices; those first that it touches most. `accepted`:
+ * what clients accepted without tax, in minor units, by event; any other's price is as it is set now.
+ */
 export const eventsTouched = (
   events: readonly Event[],
   today: Facts,
   moves: readonly PriceMove[],
+  accepted: ReadonlyMap<string, number> = new Map(),
 ): Touched[] => {
   const then = factsThen(today, moves);
   const touched = events
     // What was served is counted at the prices that were kept with it.
     .filter(({ served }) => !served)
-    .map((event) => touchedBy(event, then, today, moves))
+    .map((event) => touchedBy(event, then, today, moves, accepted.get(event.key)))
     .filter(({ by }) => by.length > 0);
   return touched.sort((a, b) => size(b.more).compare(size(a.more)) || (a.event.date < b.event.date ? -1 : 1));
 };
 
-const touchedBy = (event: Event, then: Facts, today: Facts, moves: readonly PriceMove[]): Touched => {
+const touchedBy = (
+  event: Event,
+  then: Facts,
+  today: Facts,
+  moves: readonly PriceMove[],
+  accepted: number | undefined,
+): Touched => {
   const [before, after] = [wholeCost(event, then, 'used'), wholeCost(event, today, 'used')];
   return {
     event,
     before,
     after,
     more: after.exact.minus(before.exact),
-    ...margins(event, before, after, today),
+    ...margins(accepted ?? selling(event, after, factsOf(event, today).kitchen).net, before, after),
     by: moreBy(event, then, today, moves),
   };
 };
 
 /** Both at the price as it stands now, so that a price that is worked out from its cost doesn't hide what moved. */
-const margins = (event: Event, before: WholeCost, after: WholeCost, today: Facts) => {
-  const { net, margin } = selling(event, after, factsOf(event, today).kitchen);
-  if (!margin || net <= 0 || !before.complete) return { marginBefore: undefined, marginAfter: margin };
-  const price = Rational.of(net);
-  const marginBefore = price.minus(before.exact).over(price).times(Rational.of(100));
-  return { marginBefore, marginAfter: margin };
-};
+const margins = (net: number, before: WholeCost, after: WholeCost) => ({
+  marginBefore: before.complete ? marginOf(before.exact, net) : undefined,
+  marginAfter: after.complete ? marginOf(after.exact, net) : undefined,
+});
 
 const moreBy = (event: Event, then: Facts, today: Facts, moves: readonly PriceMove[]): Touched['by'] => {
   const usesOf = (facts: Facts) =>

@@ -70,4 +70,4 @@ export const priceMovesSheet = (
 });
 
 export const asUsed =
-  'Costs are as used, by the prices that stood on that day and those that stand now; all else as it stands now. Margins are of the price without tax as it stands now.';
+  'Costs are as used, by the prices that stood on that day and those that stand now; all else as it stands now. Margins are of the price without tax that the client accepted, else of the one that is set now.';

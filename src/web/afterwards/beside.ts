@@ -3,11 +3,14 @@ import { besideReal, type LineBeside, type PlannedBesideReal } from '../../core/
 import { factsOf } from '../../core/facts/facts.js';
 import { isOver } from '../../core/over.js';
 import { Rational } from '../../core/quantity/rational.js';
+import { netAccepted } from '../../core/quoting/net-accepted.js';
+import { marginOf } from '../../core/selling/price.js';
 import { selling } from '../../core/selling/selling.js';
 import { besideRealSheet } from '../../core/sheets/beside-real-sheet.js';
 import { costing } from '../../core/sheets/costing.js';
 import { wholeCost } from '../../core/whole-cost/cost-of-party.js';
 import type { CostView, WholeCost } from '../../core/whole-cost/whole-cost.js';
+import { type AcceptedOffer, acceptedOffers } from '../../store/accepted-offers.js';
 import { namesOf } from '../../store/names.js';
 import { answerSheet } from '../answer.js';
 import { printedNow, todayOf } from '../coming.js';
@@ -91,7 +94,12 @@ const besidePage = async (
       })),
     ],
     total: moneyRow(found.total, f),
-    margin: marginWords(one, cost, found, f),
+    margin: marginWords(
+      priceOf(one, cost, (await acceptedOffers(request.server.house.db, [event.key])).get(event.key)),
+      cost,
+      found,
+      f,
+    ),
     dishes: dishesEatenRows(found, kitchen),
     ingredients: ingredientsBesideRows(found, kitchen, names),
     note: event.afterwards?.note ?? '',
@@ -110,19 +118,27 @@ const hoursOf = ({ hours: { planned, real } }: LineBeside): string => {
   return `${planned ? `${words(planned)} planned` : 'no hours planned'}, ${real ? `${words(real)} worked` : 'hours worked not known'}`;
 };
 
-/** What was left of the price as it is set, planned and really. */
+type Price = { net: number; words: string };
+
+/** What the client accepted, else the price as it is set, without tax. */
+const priceOf = ({ event, facts }: OneEvent, cost: WholeCost, accepted: AcceptedOffer | undefined): Price =>
+  accepted
+    ? { net: netAccepted(accepted), words: `accepted in quote ${accepted.number}` }
+    : { net: selling(event, cost, factsOf(event, facts).kitchen).net, words: 'as it is set' };
+
+/** What was left of the price, planned and really. */
 const marginWords = (
-  { event, facts }: OneEvent,
+  { net, words }: Price,
   cost: WholeCost,
   { total }: PlannedBesideReal,
   f: Format,
 ): string => {
-  const { net, margin } = selling(event, cost, factsOf(event, facts).kitchen);
   if (net <= 0) return '';
-  const price = Rational.of(net);
-  const real = total.realKnown
-    ? price.minus(Rational.of(total.real)).over(price).times(Rational.of(100))
-    : undefined;
-  const planned = margin ? `${f.percent(margin)} planned` : 'not known as planned';
-  return `Of the price, ${f.money(net)} without tax, the margin was ${planned}, and is ${real ? `really ${f.percent(real)}` : 'not known yet as it really was'}.`;
+  const margin = (exact: Rational, known: boolean) => (known ? marginOf(exact, net) : undefined);
+  const [planned, real] = [
+    margin(cost.exact, cost.complete),
+    margin(Rational.of(total.real), total.realKnown),
+  ];
+  const was = planned ? `${f.percent(planned)} planned` : 'not known as planned';
+  return `Of the price ${words}, ${f.money(net)} without tax, the margin was ${was}, and is ${real ? `really ${f.percent(real)}` : 'not known yet as it really was'}.`;
 };

@@ -3,8 +3,10 @@ import { addDays } from '../../core/calendar.js';
 import { toMinor } from '../../core/money.js';
 import { type PriceMove, priceMoves } from '../../core/price-history.js';
 import { eventsTouched, type Touched } from '../../core/prices-touch.js';
+import { netAccepted } from '../../core/quoting/net-accepted.js';
 import { isRead, readWhole } from '../../core/reading.js';
 import { priceMovesSheet } from '../../core/sheets/price-moves-sheet.js';
+import { acceptedOffers } from '../../store/accepted-offers.js';
 import { type EventRow, list } from '../../store/events.js';
 import { eventFacts } from '../../store/facts.js';
 import { repricedSince } from '../../store/repriced.js';
@@ -77,11 +79,12 @@ export const showPriceMoves: Answerer = async (request, reply) => {
 const touchedBy = async ({ server }: FastifyRequest, moves: readonly PriceMove[], today: string) => {
   const { db } = server.house;
   const coming = (await list(db, { from: today, most: mostEvents })).filter(isOn);
-  const facts = await eventFacts(
-    db,
-    coming.map(({ key }) => key),
-  );
-  return facts ? eventsTouched(facts.events, facts.facts, moves) : [];
+  const keys = coming.map(({ key }) => key);
+  const facts = await eventFacts(db, keys);
+  if (!facts) return [];
+  const offers = await acceptedOffers(db, keys);
+  const accepted = new Map([...offers].map(([key, offer]) => [key, netAccepted(offer)]));
+  return eventsTouched(facts.events, facts.facts, moves, accepted);
 };
 
 const isOn = ({ archived, state }: EventRow): boolean =>
