@@ -40,7 +40,7 @@ describe('in bold or capitals: Regulation (EU) No 1169/2011, article 21(1)(b)', 
   ]);
 });
 
-describe('a statement: FALCPA 2004, section 203', () => {
+describe('a statement: Federal Food, Drug, and Cosmetic Act, section 403(w)(1)(A)', () => {
   table([
     ['Contains: milk, soya', 'milk, soya'],
     ['Contains wheat, egg and tree nuts (almonds).', 'almond, eggs, wheat'],
