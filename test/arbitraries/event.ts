@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { diets } from '../../src/core/diets.js';
 import { type Event, event, states } from '../../src/core/facts/event.js';
+import { anyAfterwards } from './afterwards.js';
 import { anyCostLines, anyPrice } from './costs.js';
 import {
   anyAmount,
@@ -77,6 +78,7 @@ export const anyEvent = (key: string, there: There): fc.Arbitrary<Event> =>
         courses: anyCourses(groups, there),
         costs: anyCostLines,
         price: anyPrice(groups),
+        afterwards: maybe(anyAfterwards),
         note: keptWords(60),
         archived: fc.boolean(),
         origin,
