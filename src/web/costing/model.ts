@@ -12,15 +12,16 @@ import { printedNow } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
 import { costShown } from '../events/dishes.js';
 import { type EventHead, headOf, type OneEvent } from '../events/event.js';
-import type { Choice } from '../fields.js';
 import { formatFor } from '../format.js';
 import { withMend } from '../mends.js';
 import { type CurveModel, curveModel } from './curve.js';
 import { type InView, nameOfView, withView } from './in-view.js';
 import { type PackRow, packRows } from './packs.js';
 import { type PriceBox, priceBox } from './price-box.js';
+import { type Quoted, quotedFor } from './quoted.js';
 import { type CostCourse, type CostIngredient, courseRows, ingredientRows } from './rows.js';
 import { type Ladder, ladderOf } from './rungs.js';
+import { type ViewLink, viewLinks } from './view-links.js';
 
 export type CostingPage = {
   head: EventHead;
@@ -31,11 +32,12 @@ export type CostingPage = {
   /** "?view=bought", for the links to the same sheet. */
   query: string;
   viewName: string;
-  views: { label: string; href: string; now: boolean }[];
+  views: ViewLink[];
   /** The events that packs are bought for together with this one. */
   together: { name: string; href: string }[];
   ladder: Ladder;
   price: PriceBox;
+  quoted: Quoted | undefined;
   /** What one guest costs over a range of head-counts. */
   curve: CurveModel;
   groups: { name: string; label: string }[];
@@ -88,6 +90,7 @@ export const costingPage = async (
     })),
     ladder: ladderOf(built),
     price: priceBox(built, asked, typed),
+    quoted: await quotedFor(request, one),
     curve: curveModel({
       event,
       ...asked,
@@ -126,20 +129,3 @@ const asWords = (query: unknown) => query as Record<string, unknown>;
 const once = (problems: readonly Problem[]): Problem[] => [
   ...new Map(problems.map((problem) => [`${problem.code} ${problem.sentence}`, problem])).values(),
 ];
-
-const viewLinks = ({ key }: Event, asked: InView): CostingPage['views'] => {
-  const now = nameOfView(asked);
-  const at = addressesOf(key).costing;
-  const links: Choice[] = [
-    { value: '', label: 'Food as used' },
-    { value: 'bought', label: 'Food as bought' },
-    ...(asked.beside.length > 0 || now === 'bought-alone'
-      ? [{ value: 'bought-alone', label: 'Bought for this party alone' }]
-      : []),
-  ];
-  return links.map(({ value, label }) => ({
-    label: String(label),
-    href: withView(at, value),
-    now: value === now || (value === 'bought' && now === 'bought-alone' && links.length === 2),
-  }));
-};
