@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { crawl } from '../web/crawl.js';
 import { traybake } from '../web/drafts/texts.js';
+import { quoteEverything } from '../web/quotes/quoted.js';
 import { exampleKitchen } from '../world.js';
 import { expectAccessible, type Open, openWorkbook, phone } from './workbook.js';
 
@@ -10,6 +11,7 @@ let addresses: string[];
 beforeAll(async () => {
   open = await openWorkbook(exampleKitchen());
   await open.agent.post('/recipes/read', { text: traybake });
+  await quoteEverything(open.agent, 'retirement-lunch');
   const visited = await crawl(open.agent, '/', /[?&](from|date)=/, 2);
   const pages = visited.filter(({ status, type }) => status === 200 && type.includes('html'));
   // One address of each shape: the pages of two recipes differ in nothing that a rule of the page could see.
@@ -20,7 +22,10 @@ afterAll(() => open.close());
 
 const shapeOf = (address: string): string =>
   address
-    .replace(/^(\/(?:events|recipes|ingredients|places|history\/\w+)\/)(?!new\b)[^/?]+/, '$1:key')
+    .replace(
+      /^(\/(?:events|recipes|ingredients|places|quotes|history\/\w+|papers\/\w+)\/)(?!new\b)[^/?]+/,
+      '$1:key',
+    )
     .replace(/=[^&]+/g, '=');
 
 const long = 240_000;

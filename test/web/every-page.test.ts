@@ -3,6 +3,7 @@ import { emptyKitchen, exampleKitchen, otherKitchen } from '../world.js';
 import { type Agent, agentOn } from './agent.js';
 import { anchorsIn, crawl, type Visited } from './crawl.js';
 import { traybake } from './drafts/texts.js';
+import { quoteEverything } from './quotes/quoted.js';
 
 // Weeks before and after lead on for ever, and every day has a prep list; a few of each are enough.
 const endless = /^\/(prep(\.csv|\.json)?)?\?(.*&)?(from|date)=/;
@@ -16,6 +17,8 @@ describe.each(Object.entries(worlds))('every page of the %s kitchen', (_, kitche
   beforeAll(async () => {
     agent = await agentOn(kitchen());
     await agent.post('/recipes/read', { text: traybake });
+    const [event] = kitchen().events;
+    if (event) await quoteEverything(agent, event.key);
     visited = await crawl(agent, '/', endless, 6);
     pages = visited.filter(({ type }) => type.includes('html'));
   });

@@ -72,3 +72,40 @@ export const clear = async ({ db }: Agent): Promise<void> => {
     await sql`delete from ${sql.table(table)}`.execute(db);
   await db.updateTable('event').set({ state: 'enquiry' }).where('key', '=', 'retirement-lunch').execute();
 };
+
+/** Every page there is of quotes, payments and papers, for one event of any kitchen. */
+export const quoteEverything = async (agent: Agent, key: string): Promise<void> => {
+  const [event, currency] = [`/events/${key}`, await currencyOf(agent)];
+  const next = async () => {
+    const { text } = await agent.get(`${event}/quotes`);
+    const drafted = await agent.post(`${event}/quotes`, fieldsOf(text, `${event}/quotes`));
+    return String(drafted.headers.location).replace(/\/edit$/, '');
+  };
+  const page = await next();
+  const form = fieldsOf((await agent.get(`${page}/edit`)).text, `${page}/edit`);
+  const line = { 'options[0].lines[0].count': '10', 'options[0].lines[0].words': 'guests' };
+  await agent.post(`${page}/edit`, {
+    ...form,
+    ...line,
+    'options[0].lines[0].each': currency === 'JPY' ? '2000' : '20',
+  });
+  for (const step of ['issue', 'accept']) await press(agent, page, step);
+  await agent.post(`${event}/payments`, { known: '0', amount: '30', words: 'deposit' });
+  await agent.post(`${event}/payments`, { known: '1', amount: '5', words: 'a mistake' });
+  await agent.post(`/payments/${key.slice(0, 45)}-payment/receipt`);
+  await agent.post(`/payments/${key.slice(0, 45)}-payment-2/strike`);
+  await agent.post(`${event}/invoices`);
+  await agent.post('/papers/invoice/1/credit');
+  await next();
+  const { n } = await agent.db
+    .selectNoFrom(
+      sql<number>`(select count(*)::int from quote) * 10 + (select count(*)::int from numbered_paper)`.as(
+        'n',
+      ),
+    )
+    .executeTakeFirstOrThrow();
+  if (n !== 23) throw new Error(`two quotes and three papers were wanted: ${n}`);
+};
+
+const currencyOf = async ({ db }: Agent): Promise<string> =>
+  (await db.selectFrom('kitchen').select('currency').executeTakeFirstOrThrow()).currency;
