@@ -55,10 +55,11 @@ export class Rational {
     if (this.n === 0) return o;
     if (small(this, o))
       return Rational.of(num(this.n) * num(o.d) + num(o.n) * num(this.d), num(this.d) * num(o.d));
-    return Rational.big(
-      BigInt(this.n) * BigInt(o.d) + BigInt(o.n) * BigInt(this.d),
-      BigInt(this.d) * BigInt(o.d),
-    );
+    const n = BigInt(this.n) * BigInt(o.d) + BigInt(o.n) * BigInt(this.d);
+    // A whole number more leaves a fraction reduced.
+    if (o.d === 1) return new Rational(shrink(n), this.d);
+    if (this.d === 1) return new Rational(shrink(n), o.d);
+    return Rational.big(n, BigInt(this.d) * BigInt(o.d));
   }
 
   minus(o: Rational): Rational {

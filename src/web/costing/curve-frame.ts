@@ -51,7 +51,7 @@ export const frameFor = (width: number, { from, to, least, most }: Ends): Frame 
     bottom,
     x,
     y,
-    money: multiples(roundStep(ceiling - floor, 5), floor, ceiling),
+    money: multiples(roundStep(ceiling - floor, 6), floor, ceiling),
     guests: [...new Set([from, ...clear, to])],
   };
 };

@@ -34,6 +34,25 @@ describe('against fraction.js', () => {
     );
   });
 
+  test('a whole number more or less', () => {
+    fc.assert(
+      fc.property(anyPair, anyInt, (a, whole) => {
+        same(ours(a).plus(Rational.of(whole)), theirs(a).add(new Fraction(whole)));
+        same(Rational.of(whole).minus(ours(a)), new Fraction(whole).sub(theirs(a)));
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('the nearest whole number, halves away from zero', () => {
+    fc.assert(
+      fc.property(anyPair, (a) => {
+        const { s, n, d } = theirs(a);
+        expect(ours(a).round()).toBe(s * ((2n * n + d) / (2n * d)));
+      }),
+    );
+  });
+
   test('floor and ceil', () => {
     fc.assert(
       fc.property(anyPair, (a) => {
