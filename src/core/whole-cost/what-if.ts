@@ -57,7 +57,7 @@ const withIngredient = (facts: Facts, key: string, change: (one: Ingredient) => 
 };
 
 /** An ingredient whose lines are priced at another of its packs. */
-export const preferring = (ingredient: Ingredient, pack: string): Ingredient =>
+const preferring = (ingredient: Ingredient, pack: string): Ingredient =>
   ingredient.packs.some(({ key }) => key === pack)
     ? { ...ingredient, packs: ingredient.packs.map((one) => ({ ...one, preferred: one.key === pack })) }
     : ingredient;

@@ -1,12 +1,12 @@
 import type { Frame } from './curve-frame.js';
 
-export type Anchor = 'start' | 'middle' | 'end';
+type Anchor = 'start' | 'middle' | 'end';
 /** Words as they may stand on a drawing, and how they are set. */
 export type Label = { words: string; kind: string; x: number; y: number; anchor: Anchor };
 /** Where else the same words may stand, the first of these where they fit. */
 export type Places = { words: string; kind: string; at: readonly Omit<Label, 'words' | 'kind'>[] };
 
-export type Box = { left: number; right: number; top: number; bottom: number };
+type Box = { left: number; right: number; top: number; bottom: number };
 export type Spot = { x: number; y: number };
 
 // Encode Sans at 89 per cent: a sign is under half as wide as it is high, a bold one just over.

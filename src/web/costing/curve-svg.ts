@@ -3,7 +3,7 @@ import { type Frame, frameFor } from './curve-frame.js';
 import { type Label, type Places, placed, type Spot } from './curve-labels.js';
 
 /** A head-count as it is drawn; money in minor units, for drawing only. */
-export type DrawnPoint = {
+type DrawnPoint = {
   guests: number;
   aGuest: number;
   /** What steps up here, in few words; undefined where nothing does. */

@@ -16,7 +16,7 @@ import { curveSaid, curveWords } from './curve-said.js';
 import { curveSvg, type Drawing } from './curve-svg.js';
 
 /** What is asked of the curve: from the address `?from=&to=`, or as the head-count suggests. */
-export type CurveAsked = {
+type CurveAsked = {
   event: Event;
   facts: Facts;
   view: CostView;
@@ -26,7 +26,7 @@ export type CurveAsked = {
   query: Record<string, unknown>;
 };
 
-export type CurveRow = {
+type CurveRow = {
   guests: string;
   aGuest: string;
   total: string;
