@@ -24,6 +24,7 @@ const lists: Record<string, 'whole' | 'fields'> = {
   steps: 'whole',
   dishes: 'whole',
   prices: 'whole',
+  costs: 'whole',
   packs: 'fields',
   groups: 'fields',
   guests: 'fields',
@@ -35,7 +36,7 @@ const lists: Record<string, 'whole' | 'fields'> = {
 };
 
 /** Fields that are records: each entry is changed by itself. */
-const records = new Set(['allergens', 'traits', 'keeping', 'hours', 'afterwards']);
+const records = new Set(['allergens', 'traits', 'keeping', 'hours', 'afterwards', 'terms', 'tax']);
 
 /**
  * Joins two changes of one document: what only one side changed is taken; where both made the same of it, that; the

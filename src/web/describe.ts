@@ -21,6 +21,7 @@ const rowNames: Record<string, string> = {
   groups: 'Group',
   guests: 'Guest',
   courses: 'Course',
+  costs: 'Cost',
   people: 'Person',
   ovens: 'Oven',
   pans: 'Pan',
@@ -69,14 +70,28 @@ export const standsAt = (doc: unknown, path: string): unknown => {
   return path.endsWith('#order') && Array.isArray(here) ? here.map(({ key }: Fields) => key) : here;
 };
 
+/** Whole numbers in these fields are money. */
+const sums = new Set([
+  'price',
+  'hourlyCost',
+  'paid',
+  'fixed',
+  'aGuest',
+  'step',
+  'rate',
+  'total',
+  'minimum',
+  'off',
+  'roundTo',
+]);
+
 /** A value in plain words, without the keys that hold the workbook together. */
 export const inPlainWords = (value: unknown, f: Format, field = ''): string => {
   if (value === undefined) return 'taken out';
   if (value === null || value === '') return 'nothing';
   if (field === 'served') return `kept as it stood on ${f.dateYear((value as { date: string }).date)}`;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (typeof value === 'number')
-    return ['price', 'hourlyCost', 'paid'].includes(field) ? f.money(value) : f.number(value);
+  if (typeof value === 'number') return sums.has(field) ? f.money(value) : f.number(value);
   if (typeof value === 'string') return /^\d{4}-\d\d-\d\d$/.test(value) ? f.dateYear(value) : value;
   if (Array.isArray(value))
     return value.length === 0 ? 'nothing' : value.map((one) => inPlainWords(one, f)).join(', ');

@@ -114,10 +114,24 @@ test('the sentence below says what the lines typed would make of the cost', asyn
   expect((await agent.post(`${at}/preview`, typed)).text).toContain('<h1>');
 });
 
+test('another line that others changed meanwhile is kept beside one’s own', async () => {
+  const old = await form();
+  await agent.post(at, { ...old, ...row(2, { holds: '40' }) });
+  const saved = await agent.post(at, { ...old, ...row(3, { sum: '0.25' }) });
+  expect(saved.headers.location).toMatch(/saved=\d+&merged=1$/);
+  expect((await costs()).slice(2, 4).map(({ by }) => by)).toEqual([
+    { step: 900, holds: 40, each: '2', spare: '10' },
+    { aGuest: 25 },
+  ]);
+});
+
 test('an older form of lines that others changed meanwhile is merged by hand, and no event is not found', async () => {
   const old = await form();
   await agent.post(at, { ...old, ...row(3, { sum: '0.30' }) });
-  expect((await agent.post(at, { ...old, ...row(3, { sum: '0.40' }) })).status).toBe(409);
+  const clash = await agent.post(at, { ...old, ...row(3, { sum: '0.40' }) });
+  expect(clash.status).toBe(409);
+  expect(clash.text).toContain('Cost Napkins');
+  expect(clash.text).toMatch(/a guest £0\.30[\s\S]*a guest £0\.40|a guest £0\.40[\s\S]*a guest £0\.30/);
   expect((await costs())[3]!.by).toEqual({ aGuest: 30 });
   expect((await agent.get('/events/no-such/costs')).status).toBe(404);
 });
