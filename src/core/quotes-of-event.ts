@@ -58,10 +58,10 @@ export const paidUpOn = (
   });
 };
 
-/** What the client was last offered, in the words it was offered in, where the menu is still the same. */
+/** A fresh offer in the words of the last one: its menu while the dishes are the same, its dues while the day is. */
 export const wordedAs = (fresh: Offer, last: Quote | undefined, event: Event): Offer => {
   if (!last) return fresh;
-  const { title, client, place, terms, options } = last.offer;
+  const { title, client, place, terms, options, when, dues, finalCount } = last.offer;
   const same = last.basis ? recipesOf(last.basis.event) === recipesOf(event) : false;
   const kept = same ? options[0] : undefined;
   return {
@@ -70,6 +70,7 @@ export const wordedAs = (fresh: Offer, last: Quote | undefined, event: Event): O
     client,
     place,
     terms,
+    ...(when === fresh.when ? { dues, finalCount } : {}),
     options: fresh.options.map((option, i) => (i === 0 && kept ? { ...option, menu: kept.menu } : option)),
   };
 };

@@ -66,6 +66,8 @@ test('the next quote keeps the client’s words; the menu too, while it is the s
   const again = wordedAs(fresh, last, event);
   expect(again).toMatchObject({ title: 'Gwen’s lunch', guests: 50 });
   expect(again.options[0]?.menu).toEqual([{ course: 'First', dishes: ['Toast'] }]);
+  const moved = { ...fresh, when: '2026-12-05', dues: [] };
+  expect([again.dues, wordedAs(moved, last, event).dues]).toEqual([fortyAtTwenty.dues, []]);
   const shorter = wordedAs(fresh, last, { ...event, courses: event.courses.slice(1) });
   expect(shorter.options[0]?.menu).toEqual(option?.menu);
 });

@@ -58,6 +58,7 @@ export const drawQuotes = async (
   const all = await payments(db, [event.key]);
   const papers = await numberedPapers(db, [event.key]);
   const accepted = acceptedOf(stored)?.doc;
+  const invoice = openInvoice(papers);
   const next = nextNumber(stored);
   const withdrawn = query(request, 'withdrawn');
   return page(reply, 'quotes/list', {
@@ -72,11 +73,11 @@ export const drawQuotes = async (
     need: needOf(one, stored),
     last: next - 1,
     next,
-    owed: accepted && owedOf(accepted, event, all, today, f),
+    owed: accepted && owedOf(accepted, event, all, { today, ways: f, invoice }),
     payments: paymentLines(all, papers, accepted !== undefined, f),
     paid: f.money(accountOf(0, [], counting(all), today).paid),
     papers: paperLines(papers, all, f),
-    invoice: accepted !== undefined && openInvoice(papers) === undefined,
+    invoice: accepted !== undefined && invoice === undefined,
     withdrawn: withdrawn && quoteAt(withdrawn).back,
     currency: request.kitchen.currency,
   });

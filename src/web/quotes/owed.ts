@@ -1,5 +1,5 @@
 import type { Event } from '../../core/facts/event.js';
-import type { Payment, Quote } from '../../core/facts/quote.js';
+import type { NumberedPaper, Payment, Quote } from '../../core/facts/quote.js';
 import { counting } from '../../core/quotes-of-event.js';
 import { accountOf, duesOf } from '../../core/quoting/dues.js';
 import { offerComes } from '../../core/quoting/offer-comes.js';
@@ -17,6 +17,8 @@ export type Owed = {
   /** true when more was paid than is owed. */
   over: boolean;
   dues: { amount: string; words: string; late: boolean }[];
+  /** That the invoice which stands is for another total; empty while it isn't, or none stands. */
+  invoiced: string;
   /** What the terms say is owed when it is called off; empty when they say nothing. */
   calledOff: string;
 };
@@ -25,8 +27,7 @@ export const owedOf = (
   quote: Quote,
   event: Event,
   all: readonly Payment[],
-  today: string,
-  ways: Format,
+  { today, ways, invoice }: { today: string; ways: Format; invoice: NumberedPaper | undefined },
 ): Owed => {
   const { offer, number, answered } = quote;
   const f = formatFor({ ...ways.ways, currency: offer.currency });
@@ -46,6 +47,10 @@ export const owedOf = (
           : `${words}${open < amount ? ` of ${f.money(amount)}` : ''}, ${late ? 'was due' : 'due'} ${date === null ? 'on acceptance' : f.dateYear(date)}`,
       late,
     })),
+    invoiced:
+      invoice && invoice.total !== total
+        ? `Invoice ${invoice.number} is for ${f.money(invoice.total)}, quote ${number} comes to ${f.money(total)}: take it back by a credit and issue another.`
+        : '',
     calledOff: calledOff(quote, event, total, today, f),
   };
 };

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { numberedPapers } from '../../../src/store/payments.js';
 import { type Agent, agentOn } from '../agent.js';
 import { fieldsOf } from '../forms.js';
-import { accepted, clear, issued, list, lunch, paperOn, pay, press, priced } from './quoted.js';
+import { accepted, clear, draft, issued, list, lunch, paperOn, pay, press, priced } from './quoted.js';
 
 let agent: Agent;
 beforeAll(async () => {
@@ -94,6 +94,19 @@ test('an invoice is taken back by one credit, and the next has the next number',
   expect(paperOn((await agent.get(credit)).text)).toMatch(/−£624\.00 taken back.*Takes back invoice 1/);
   expect(paperOn((await agent.get('/papers/invoice/1')).text)).toContain('Taken back by credit 1.');
   expect((await agent.post(`${lunch}/invoices`)).headers.location).toBe('/papers/invoice/2');
+});
+
+test('an invoice of a quote that was replaced by a dearer one is named, until a credit takes it back', async () => {
+  await accepted(agent);
+  await agent.post(`${lunch}/invoices`);
+  const second = await draft(agent);
+  const form = fieldsOf((await agent.get(`${second}/edit`)).text, `${second}/edit`);
+  await agent.post(`${second}/edit`, { ...form, 'options[0].lines[0].each': '30' });
+  for (const step of ['issue', 'accept']) await press(agent, second, step);
+  const said = 'Invoice 1 is for £624.00, quote 2 comes to £720.00';
+  expect(await words(list)).toContain(said);
+  await agent.post('/papers/invoice/1/credit');
+  expect(await words(list)).not.toContain(said);
 });
 
 test('pressed by several at once, papers are numbered without a gap', async () => {
