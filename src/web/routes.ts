@@ -182,7 +182,7 @@ export const routes: Route[] = [
   post('/events/:key/quotes', draftNext),
   post('/events/:key/payments', takePayment),
   post('/events/:key/invoices', issueInvoice),
-  get('/quotes/:key', showQuote),
+  ...sheet('/quotes/:key', showQuote),
   get('/quotes/:key/edit', askForOffer),
   post('/quotes/:key/edit', saveOffer),
   post('/quotes/:key/issue', issueQuote),

@@ -3,15 +3,16 @@ import type { QuoteState } from '../../core/facts/quote.js';
 import { nextNumber } from '../../core/quotes-of-event.js';
 import { quoteNow } from '../../core/quoting/quote-now.js';
 import { whatChanged } from '../../core/quoting/what-changed.js';
+import { quoteSheet } from '../../core/sheets/quote-sheet.js';
 import { payments } from '../../store/payments.js';
 import { quotes } from '../../store/quotes.js';
+import { answerSheet } from '../answer.js';
 import { todayOf } from '../coming.js';
 import { addressesOf } from '../events/addresses.js';
 import { type EventHead, headOf } from '../events/event.js';
 import type { Choice, Fault } from '../fields.js';
 import type { Form } from '../form.js';
 import type { Answerer } from '../house.js';
-import { page } from '../page.js';
 import { quoteAt, quotesAt } from './addresses.js';
 import { type Beside, besideOf } from './beside.js';
 import { type QuotePaper, quotePaper } from './paper.js';
@@ -53,7 +54,7 @@ export const drawQuote = async (
   const f = formatOf(request, doc);
   const next = nextNumber(await quotes(db, [doc.event]));
   const { options } = doc.offer;
-  return page(reply, 'quotes/show', {
+  return answerSheet(reply, quoteSheet(doc), 'quotes/show', {
     title: `Quote ${doc.number}, ${doc.offer.title}`,
     nav: 'Events',
     form: { day: '', taken: '', ...form, revision: String(revision) },

@@ -84,6 +84,22 @@ test('no cost, margin or word of the kitchen is on the client’s paper, and it 
   expect(text).toMatch(/<aside class="side screen"[^>]*>[\s\S]*Margin/);
 });
 
+test('the same quote as JSON and CSV has its figures as exact text, and no cost', async () => {
+  const page = await issued(agent);
+  const { body, headers } = await agent.get(`${page}.json`);
+  expect(headers['content-type']).toContain('application/json');
+  expect(body).toMatchObject({ sheet: 'quote', about: { guests: '24', currency: 'GBP', state: 'issued' } });
+  const [, price, due] = body.tables as { rows: Record<string, string>[] }[];
+  expect(price!.rows[0]).toMatchObject({ words: 'guests', count: '24', each: '26.00', amount: '624.00' });
+  expect(price!.rows.at(-1)).toMatchObject({ words: 'total', amount: '624.00' });
+  expect(due!.rows.map(({ amount }) => amount)).toEqual(['156.00', '468.00']);
+  const csv = await agent.get(`${page}.csv`);
+  expect(csv.headers['content-type']).toContain('text/csv');
+  expect(csv.text).toContain('624.00');
+  expect(JSON.stringify(body) + csv.text).not.toMatch(/margin|recipe|food cost/i);
+  expect((await agent.get('/quotes/none.json')).status).toBe(404);
+});
+
 test('accepted on a day, by plain form; the event is confirmed, and that is a save of its own in its history', async () => {
   const page = await issued(agent);
   const wrong = await press(agent, page, 'accept', { day: '12 Oct 2026' });
