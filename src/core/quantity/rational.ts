@@ -40,6 +40,12 @@ export class Rational {
     return new Rational(shrink(n / g), shrink(d / g));
   }
 
+  /** n/d × m/e of fractions that are reduced: what they have in common across is soon found where one of them is small. */
+  private static product(n: Int, d: Int, m: Int, e: Int): Rational {
+    const [g, h] = [common(n, e), common(m, d)];
+    return new Rational(shrink((BigInt(n) / g) * (BigInt(m) / h)), shrink((BigInt(d) / h) * (BigInt(e) / g)));
+  }
+
   /** Reads "12", "0.75", "-3" or "3/4" exactly; anything else throws. Ways cooks write are read by `readAmount`. */
   static parse(text: string): Rational {
     const slash = text.indexOf('/');
@@ -70,13 +76,16 @@ export class Rational {
     if (o.isOne) return this;
     if (this.isOne) return o;
     if (small(this, o)) return Rational.of(num(this.n) * num(o.n), num(this.d) * num(o.d));
-    return Rational.big(BigInt(this.n) * BigInt(o.n), BigInt(this.d) * BigInt(o.d));
+    return Rational.product(this.n, this.d, o.n, o.d);
   }
 
   over(o: Rational): Rational {
     if (o.isOne) return this;
     if (small(this, o)) return Rational.of(num(this.n) * num(o.d), num(this.d) * num(o.n));
-    return Rational.big(BigInt(this.n) * BigInt(o.d), BigInt(this.d) * BigInt(o.n));
+    if (o.n === 0) throw new RangeError('a fraction has no zero below the line');
+    return o.n < 0
+      ? Rational.product(this.n, this.d, -o.d, -o.n)
+      : Rational.product(this.n, this.d, o.d, o.n);
   }
 
   negated(): Rational {
@@ -182,6 +191,18 @@ export const together = (parts: readonly Rational[]): { ns: bigint[]; d: bigint 
   let d = 1n;
   for (const part of new Set(parts.map((one) => one.d))) d = leastMultiple(d, part);
   return { ns: parts.map((part) => BigInt(part.n) * (d / BigInt(part.d))), d };
+};
+
+const size = (value: Int): Int => (value < 0 ? -value : value);
+
+/** The greatest common divisor of two whole numbers, not both zero. */
+const common = (a: Int, b: Int): bigint => {
+  const [x, y] = typeof a === 'number' && a !== 0 ? [b, a] : [a, b];
+  if (typeof y !== 'number' || y === 0) return bigGcd(BigInt(size(x)), BigInt(size(y)));
+  const small = Math.abs(y);
+  return BigInt(
+    gcd(small, typeof x === 'number' ? Math.abs(x % small) : Number((size(x) as bigint) % BigInt(small))),
+  );
 };
 
 const leastMultiple = (a: bigint, b: Int): bigint => {

@@ -5,9 +5,9 @@ import type { Facts } from '../facts/facts.js';
 import type { Ingredient } from '../facts/ingredient.js';
 import type { Recipe } from '../facts/recipe.js';
 import { ingredientOf, recipeOf } from '../lookup.js';
-import { Rational, together } from '../quantity/rational.js';
+import { Rational, sum, together } from '../quantity/rational.js';
 import { type Shopper, sharedPacks } from './bought.js';
-import type { Begun, Stepped, What } from './curve-jumps.js';
+import type { Stepped, What } from './curve-jumps.js';
 import {
   type At,
   type Growing,
@@ -72,8 +72,8 @@ const makingOf = ({ made }: Growing, facts: Facts): Making[] => {
   }));
 };
 
-/** The food at one head-count: what it costs in a view, exact, what is made, and what comes in whole ones. */
-export type FoodAt = { exact: Rational; made: Made[]; begun: Begun[]; stepped: Stepped[] };
+/** The food at one head-count: what it costs in a view, exact, what is made, and, when asked, what comes in whole ones. */
+export type FoodAt = { exact: Rational; made: Made[]; stepped: () => Stepped[] };
 
 export const foodAt = (food: FoodGrowing, event: Event, view: CostView, facts: Facts): FoodAt => {
   const at = stemsAt(food.growing, event);
@@ -82,20 +82,20 @@ export const foodAt = (food: FoodGrowing, event: Event, view: CostView, facts: F
     makes,
     batches: batches && sumAt(batches, at),
   }));
-  const begun = made.map(({ recipe, batches }) => ({ recipe, begun: Number(batches?.ceil() ?? 0n) }));
-  if (view === 'used') {
-    const stepped = food.growing.stems.flatMap((stem, i) =>
-      piecesAt(stem, at.values[i]!, food.rates[i]!, facts),
-    );
-    return { exact: sumAt(food.used, at), made, begun, stepped };
-  }
-  let paid = Rational.zero;
-  const stepped = food.packs.map((packs) => {
-    const { count, cost } = packsAt(packs, at);
-    paid = paid.plus(Rational.of(cost));
-    return { what: packs.what, count, cost: () => Rational.of(cost) };
-  });
-  return { exact: paid, made, begun, stepped };
+  if (view === 'bought') return { ...boughtAt(food, at), made };
+  const stepped = () =>
+    food.growing.stems.flatMap((stem, i) => piecesAt(stem, at.values[i]!, food.rates[i]!, facts));
+  return { exact: sumAt(food.used, at), made, stepped };
+};
+
+const boughtAt = ({ packs }: FoodGrowing, at: At): Omit<FoodAt, 'made'> => {
+  const paid = packs.map((one) => packsAt(one, at));
+  const all = paid.reduce((so, { cost }) => so + cost, 0);
+  return {
+    exact: Number.isSafeInteger(all) ? Rational.of(all) : sum(paid.map(({ cost }) => Rational.of(cost))),
+    stepped: () =>
+      paid.map(({ count, cost }, i) => ({ what: packs[i]!.what, count, cost: () => Rational.of(cost) })),
+  };
 };
 
 /** In the order of their keys, as `boughtFood` has them, so that each penny left over goes to the same one. */

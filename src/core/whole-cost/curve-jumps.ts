@@ -23,7 +23,7 @@ export type Stepped = { what: What; count: number; cost: () => Rational };
 export type Jump = { what: What; from: number; to: number; more: Rational };
 
 /** Batches begun of a recipe. */
-export type Begun = { recipe: Recipe; begun: number };
+type Begun = { recipe: Recipe; begun: number };
 
 /** All that comes in whole ones at one head-count, always in the same order. */
 export type Steps = { guests: number; stepped: readonly Stepped[]; begun: readonly Begun[] };

@@ -1,9 +1,9 @@
+import { costOfEvent } from '../costing.js';
 import type { Event } from '../facts/event.js';
 import { type Facts, factsOf } from '../facts/facts.js';
 import { toMinor } from '../money.js';
 import { Rational, sum } from '../quantity/rational.js';
-import { shoppersBeside } from './bought.js';
-import { wholeCost } from './cost-of-party.js';
+import { boughtFood, shoppersBeside } from './bought.js';
 import { type FoodAt, type FoodGrowing, foodAt, foodGrowing } from './curve-food.js';
 import { type Jump, jumpsBetween, type Steps, type What } from './curve-jumps.js';
 import { withHeadCount } from './head-count.js';
@@ -44,7 +44,8 @@ export const curveOf = (
   const facts = factsOf(event, today);
   const shoppers = view === 'bought' ? shoppersBeside(event, today, beside) : [];
   // Whether all of the food is known doesn't turn on how many come.
-  const { complete } = wholeCost(event, today, view, beside).food;
+  const { value: cost } = costOfEvent(event, facts);
+  const { complete } = view === 'used' ? cost : boughtFood(event, cost, facts, shoppers).food;
   const worked = { event, facts, view, food: foodGrowing(event, facts, shoppers), complete };
   const points: CurvePoint[] = [];
   let before = from > 1 ? pointAt(worked, from - 1) : undefined;
@@ -56,7 +57,7 @@ export const curveOf = (
   return { view, points };
 };
 
-type At = { point: Omit<CurvePoint, 'jumps'>; steps: Steps };
+type At = { point: Omit<CurvePoint, 'jumps'>; steps: () => Steps };
 
 const pointAt = ({ event, facts, view, food, complete }: Worked, guests: number): At => {
   const there = withHeadCount(event, guests);
@@ -73,16 +74,16 @@ const pointAt = ({ event, facts, view, food, complete }: Worked, guests: number)
     aGuest: toMinor(exact.over(Rational.of(guests))),
     complete: complete && lines.every((line) => line.complete),
   };
-  return { point, steps: stepsAt(guests, eaten, lines) };
+  return { point, steps: () => stepsAt(guests, eaten, lines) };
 };
 
 const minutesIn = (hours: Rational): number => Number(hours.times(Rational.of(60)).round());
 
-const stepsAt = (guests: number, { stepped, begun }: FoodAt, lines: readonly LinePart[]): Steps => ({
+const stepsAt = (guests: number, { stepped, made }: FoodAt, lines: readonly LinePart[]): Steps => ({
   guests,
-  begun,
+  begun: made.map(({ recipe, batches }) => ({ recipe, begun: Number(batches?.ceil() ?? 0n) })),
   stepped: [
-    ...stepped,
+    ...stepped(),
     ...lines.flatMap(({ line, people, steps, hours, exact }) => {
       if (!exact) return [];
       const count = people ?? steps ?? (hours && minutesIn(hours));
@@ -101,7 +102,7 @@ const jumpsTo = (before: At, here: At): Jump[] => {
   const [was, is] = [before.point, here.point];
   const rises = is.exact.times(Rational.of(was.guests)).compare(was.exact.times(Rational.of(is.guests))) > 0;
   if (!rises) return [];
-  const jumps = jumpsBetween(before.steps, here.steps);
+  const jumps = jumpsBetween(before.steps(), here.steps());
   const group = is.event.groups.find((one, i) => one.guests > was.event.groups[i]!.guests);
   if (jumps.length > 0 || !group) return jumps;
   const { guests: to } = group;
