@@ -75,6 +75,7 @@ export const anyPayments = (events: readonly string[]): fc.Arbitrary<Payment[]> 
             amount: fc.integer({ min: 1, max: 90_000 }),
             back: fc.boolean(),
             words: keptWords(20),
+            struck: maybe(anyDate),
           })
           .map((one) => payment.parse({ key: `${key}-p1`, event: key, ...one })),
       ),
