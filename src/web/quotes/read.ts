@@ -1,13 +1,12 @@
 import { addDays } from '../../core/calendar.js';
-import type { Cancellation, Discount } from '../../core/facts/price.js';
-import { type Due, type Offer, type Option, offer as offerType } from '../../core/facts/quote.js';
-import { isRead, type Read, readDay, readMoney, readPercent, readWhole } from '../../core/reading.js';
+import type { Cancellation } from '../../core/facts/price.js';
+import type { Due, Offer } from '../../core/facts/quote.js';
+import { readDay, readPercent, readWhole } from '../../core/reading.js';
 import { duesFault } from '../../core/rules/quote.js';
 import type { Reading } from '../faults.js';
-import { type Form, rows, text } from '../form.js';
-import { nextKey } from '../keys.js';
 import { typedAmount } from '../typed.js';
-import { readMenu } from './menu-words.js';
+import { fitting } from './fitting.js';
+import { filled, readOptions } from './read-options.js';
 
 /** What a form of a draft makes of its offer; faults are noted. What the form does not show stays as it stood. */
 export const readOffer = (reading: Reading, stood: Offer): Offer => {
@@ -48,65 +47,6 @@ export const readOffer = (reading: Reading, stood: Offer): Offer => {
     dues: readDues(reading, stood, dayIn),
   };
   return reading.faults.length === 0 ? fitting(reading, offer, stood) : offer;
-};
-
-const readOptions = (reading: Reading, stood: Offer): Option[] => {
-  const taken = [...stood.options.map(({ key }) => key), ...rows(reading.form, 'options').map(keyOf)];
-  return rows(reading.form, 'options').map((row, i) => {
-    const key = keyOf(row) || nextKey('o', taken);
-    taken.push(key);
-    return readOption(reading, `options[${i}]`, key, stood);
-  });
-};
-
-const keyOf = (row: Form): string => text(row, 'key');
-
-const readOption = (reading: Reading, at: string, key: string, { currency, options }: Offer): Option => {
-  const money = (name: string, label: string) =>
-    reading.maybe(name, label, (typed) => readMoney(typed, currency));
-  const known = options.find((option) => option.key === key);
-  return {
-    key,
-    name: reading.text(`${at}.name`),
-    menu: readMenu(reading.text(`${at}.menu`)),
-    lines: filled(reading, `${at}.lines`, ['count', 'words', 'each'], (line) => ({
-      words: reading.words(`${line}.words`, 'What is sold', 'Say what it is for: guests, children to 12.'),
-      count: reading.take(
-        `${line}.count`,
-        'How many',
-        (typed) => readWhole(typed, 'how many', 0, 100_000),
-        0,
-      ),
-      each: reading.take(`${line}.each`, 'Price each', (typed) => readMoney(typed, currency), 0),
-    })),
-    tiers: filled(reading, `${at}.tiers`, ['from', 'each'], (tier) => ({
-      from: reading.take(`${tier}.from`, 'From', (typed) => readWhole(typed, 'from how many', 1, 100_000), 1),
-      each: reading.take(`${tier}.each`, 'Price a guest', (typed) => readMoney(typed, currency), 0),
-    })).sort((a, b) => a.from - b.from),
-    minimum: money(`${at}.minimum`, 'The least it comes to'),
-    discount: reading.maybe(`${at}.discount`, 'Taken off', (typed) =>
-      readDiscount(typed, currency, known?.discount ?? null),
-    ),
-    discountFor: reading.text(`${at}.discountFor`),
-  };
-};
-
-/** Rows in which something was typed, in their order. */
-const filled = <T>(reading: Reading, at: string, names: string[], read: (row: string) => T): T[] =>
-  rows(reading.form, at).flatMap((_, i) => {
-    const row = `${at}[${i}]`;
-    return names.some((name) => reading.text(`${row}.${name}`) !== '') ? [read(row)] : [];
-  });
-
-const readDiscount = (typed: string, currency: string, stood: Discount | null): Read<Discount> => {
-  if (!typed.includes('%')) {
-    const off = readMoney(typed, currency);
-    return isRead(off) ? { value: { off: off.value } } : off;
-  }
-  const read = readPercent(typed, 'what is taken off');
-  if (!isRead(read)) return read;
-  const same = stood && 'percent' in stood && typedAmount(stood.percent) === typed.replace('%', '').trim();
-  return { value: same ? stood : { percent: read.value } };
 };
 
 /** A per cent; one that still says what it was drawn with stays exactly as it was kept. */
@@ -152,29 +92,3 @@ const readCancellation = (reading: Reading, { terms }: Offer): Cancellation[] =>
       '0',
     ),
   }));
-
-/** Refuses what is longer, or more, than can be kept. */
-const fitting = (reading: Reading, offer: Offer, stood: Offer): Offer => {
-  const parsed = offerType.safeParse(offer);
-  if (parsed.success) return parsed.data;
-  for (const { path, code, ...issue } of parsed.error.issues) {
-    const most = code === 'too_big' && 'maximum' in issue ? ` It takes at most ${issue.maximum}.` : '';
-    reading.refuse(fieldAt(path), labelAt(path), `This is more than can be kept here.${most}`);
-  }
-  return stood;
-};
-
-/** "terms/included" is the field "included", a dish of a menu the menu's. */
-const fieldAt = (path: readonly PropertyKey[]): string => {
-  const [first, ...rest] = path[0] === 'terms' ? path.slice(1) : path;
-  const menu = rest.indexOf('menu');
-  const shown = menu < 0 ? rest : rest.slice(0, menu + 1);
-  return [first, ...shown]
-    .map((step, i) => (typeof step === 'number' ? `[${step}]` : i === 0 ? String(step) : `.${String(step)}`))
-    .join('');
-};
-
-const labelAt = (path: readonly PropertyKey[]): string => {
-  const last = String(path.findLast((step) => typeof step === 'string') ?? '');
-  return last.charAt(0).toUpperCase() + last.slice(1);
-};
