@@ -1,12 +1,10 @@
-import { bigGcd, gcd } from './divisors.js';
+import { bigGcd, common, gcd, type Int, leastMultiple, shrink } from './divisors.js';
 
 /**
  * Exact fractions. Figures stay small in a kitchen, so numerator and denominator are plain integers while
  * products stay under 2^53 and big integers beyond; both paths give the same reduced fraction.
  */
 const SMALL = 94_906_265; // the largest integer whose square stays below 2^53
-
-type Int = number | bigint;
 
 export class Rational {
   private constructor(
@@ -193,27 +191,6 @@ export const together = (parts: readonly Rational[]): { ns: bigint[]; d: bigint 
   return { ns: parts.map((part) => BigInt(part.n) * (d / BigInt(part.d))), d };
 };
 
-const size = (value: Int): Int => (value < 0 ? -value : value);
-
-/** The greatest common divisor of two whole numbers, not both zero. */
-const common = (a: Int, b: Int): bigint => {
-  const [x, y] = typeof a === 'number' && a !== 0 ? [b, a] : [a, b];
-  if (typeof y !== 'number' || y === 0) return bigGcd(BigInt(size(x)), BigInt(size(y)));
-  const small = Math.abs(y);
-  return BigInt(
-    gcd(small, typeof x === 'number' ? Math.abs(x % small) : Number((size(x) as bigint) % BigInt(small))),
-  );
-};
-
-const leastMultiple = (a: bigint, b: Int): bigint => {
-  if (b === 1) return a;
-  const of = BigInt(b);
-  const rest = a % of;
-  // What is left of a large figure after a small one is small again, and small figures are quick.
-  const g = typeof b === 'number' ? BigInt(gcd(b, Number(rest))) : bigGcd(of, rest);
-  return (a / g) * of;
-};
-
 /** The exact sum of fractions; none gives zero. */
 export const sum = (parts: Iterable<Rational>): Rational => {
   const { ns, d } = together([...parts]);
@@ -227,9 +204,6 @@ const num = (value: Int) => value as number;
 const small = (a: Rational, b: Rational) => within(a.n) && within(a.d) && within(b.n) && within(b.d);
 // Sums of two products stay below 2^53 only when each product stays below 2^52.
 const within = (value: Int) => typeof value === 'number' && value <= SMALL / 1.5 && value >= -SMALL / 1.5;
-
-const shrink = (value: bigint): Int =>
-  value <= 9007199254740991n && value >= -9007199254740991n ? Number(value) : value;
 
 const integer = (text: string): Int => {
   if (!/^-?\d+$/.test(text)) throw new SyntaxError(`not a figure: ${text}`);
