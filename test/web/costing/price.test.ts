@@ -161,3 +161,18 @@ test('shares of packs bought for the week add up to what is paid for them', asyn
   expect(paid.size).toBeGreaterThan(20);
   for (const [name, { paid: receipt, share }] of paid) expect(share, name).toBe(receipt);
 });
+
+test('a sum that is not known is no nothing: the cost is incomplete, the margin is not known, and it says where', async () => {
+  const costs = '/events/choir-supper/costs';
+  const lines = fieldsOf((await agent.get(costs)).text, costs);
+  await agent.post(costs, { ...lines, 'costs[1].sum': '' });
+  const supper = '/events/choir-supper/price';
+  const sent = fieldsOf((await agent.get('/events/choir-supper/costing')).text, supper);
+  await agent.post(supper, { ...sent, by: 'aGuest', aGuest: '30' });
+  const { text } = await agent.get('/events/choir-supper/costing');
+  expect(text).toContain(
+    'Hall: what it costs is not known. <a class="screen" href="/events/choir-supper/costs#costs-c2"',
+  );
+  expect(tableRows(text)).toContain('Margin <span class="loud">not known</span>');
+  expect(tableRows(text)).not.toContain('red line');
+});
