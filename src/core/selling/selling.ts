@@ -36,11 +36,12 @@ export type Costed = Pick<WholeCost, 'exact' | 'complete'> & {
 /**
  * What an event is sold at and what that leaves. In this order: a price for each group's guests, what is added to
  * reach the minimum, what is taken off, tax. A price a guest that is worked out is the least multiple of what prices
- * are rounded to that reaches the margin, or the food's share, once discount, tax and all roundings are counted.
+ * are rounded to that reaches the margin, or the food's share, once discount, tax and all roundings are counted;
+ * `asking` is the cost it follows from, where what is left is to be seen against another.
  */
-export const selling = (event: Event, cost: Costed, kitchen: Kitchen): Selling => {
+export const selling = (event: Event, cost: Costed, kitchen: Kitchen, asking: Costed = cost): Selling => {
   const { price } = event;
-  const asked = askedOf(event, cost, kitchen.tax);
+  const asked = askedOf(event, asking, kitchen.tax);
   const { rows, aGuest } = isProblem(asked) ? { rows: [], aGuest: undefined } : asked;
   const charged = isProblem(asked) ? nothing : charge(linesOf(rows), price, kitchen.tax);
   const floor = cost.complete

@@ -6,6 +6,7 @@ import { Rational } from '../quantity/rational.js';
 import { worstFirst } from '../requirements.js';
 import { priceForMargin } from '../selling/price.js';
 import { type Selling, selling } from '../selling/selling.js';
+import { askingCost } from '../whole-cost/asking-cost.js';
 import { wholeCost } from '../whole-cost/cost-of-party.js';
 import type { CostPart, CostView, WholeCost } from '../whole-cost/whole-cost.js';
 
@@ -54,7 +55,7 @@ export const buildUp = (
 ): Answer<BuildUp> => {
   const facts = factsOf(event, today);
   const cost = wholeCost(event, today, view, beside);
-  const sold = selling(event, cost, facts.kitchen);
+  const sold = selling(event, cost, facts.kitchen, askingCost(event, today, cost));
   const rungs = rungsOf(cost);
   const after = priceOf(cost, sold, facts.kitchen.tax?.included === true);
   const atFloor = sold.floor && priceForMargin(cost.exact, sold.floor.margin);

@@ -2,7 +2,7 @@ import type { Event } from '../facts/event.js';
 import type { Kitchen } from '../facts/kitchen.js';
 import { exact } from '../quantity/amount.js';
 import { Rational } from '../quantity/rational.js';
-import { selling } from '../selling/selling.js';
+import { type Costed, selling } from '../selling/selling.js';
 import type { CurvePoint } from './curve.js';
 
 /** What so many guests bring without tax, in minor units, and the most they may cost for the margin to be kept. */
@@ -12,7 +12,7 @@ export type Priced = { net: Rational; margin: Rational | undefined; keeps: Ratio
  * The price that stands, held at other head-counts: a price a guest or a total as it was set; one that follows from
  * margin or food cost as it comes out for the guests there are. Undefined while there is none.
  */
-export const heldPrice = (event: Event, now: CurvePoint, kitchen: Kitchen): Event['price'] | undefined => {
+export const heldPrice = (event: Event, now: Costed, kitchen: Kitchen): Event['price'] | undefined => {
   const { by } = event.price;
   if (by === null) return undefined;
   if ('aGuest' in by || 'total' in by) return event.price;

@@ -3,6 +3,7 @@ import { type Facts, factsOf } from '../../core/facts/facts.js';
 import { minorDigits } from '../../core/money.js';
 import { readWhole } from '../../core/reading.js';
 import { headCount } from '../../core/requirements.js';
+import { askingCost } from '../../core/whole-cost/asking-cost.js';
 import { type CurvePoint, curveOf, type HeadCounts } from '../../core/whole-cost/curve.js';
 import { heldPrice, type Priced, pricedAt } from '../../core/whole-cost/curve-price.js';
 import { jumpName } from '../../core/whole-cost/step-words.js';
@@ -64,7 +65,7 @@ export const curveModel = ({ event, facts: today, view, beside, page, query }: C
   const here = points.find(({ guests }) => guests === now);
   const atNow =
     here ?? (now > 0 ? curveOf(event, today, view, { from: now, to: now }, beside).points[0] : undefined);
-  const price = atNow && heldPrice(event, atNow, kitchen);
+  const price = atNow && heldPrice(event, askingCost(event, today, { ...atNow, view }), kitchen);
   const priced = price && pricedAt(points, price, kitchen);
   const drawing = drawingOf(points, priced, here, f, facts);
   return {

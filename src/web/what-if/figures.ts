@@ -1,6 +1,7 @@
 import type { Event } from '../../core/facts/event.js';
 import type { Facts } from '../../core/facts/facts.js';
 import { type Selling, selling } from '../../core/selling/selling.js';
+import { askingCost } from '../../core/whole-cost/asking-cost.js';
 import { wholeCost } from '../../core/whole-cost/cost-of-party.js';
 import type { CostView, WholeCost } from '../../core/whole-cost/whole-cost.js';
 import { costShown } from '../events/dishes.js';
@@ -31,7 +32,7 @@ export const figuresOf = (parties: readonly Party[], beside: readonly Event[], f
 
 const work = ({ event, facts }: Party, view: CostView, beside: readonly Event[]): Worked => {
   const cost = wholeCost(event, facts, view, beside);
-  return { cost, sold: selling(event, cost, facts.kitchen) };
+  return { cost, sold: selling(event, cost, facts.kitchen, askingCost(event, facts, cost)) };
 };
 
 const rowsOf = (all: readonly Worked[], f: Format): FigureRow[] => [

@@ -87,3 +87,13 @@ test('dishes and ingredients add up to the food in either view, whatever is besi
     expect(cost.total).toBe(value.cost.food.cost);
   }
 });
+
+// Used 149.05 and hands 345.04 at 30 %: 494.086 / 0.7 = 705.84, over 38 guests 18.58 rounded up. Whole packs cost more
+// than what is used, so the same price leaves less of it.
+test('a price set by margin is one price in both views, and what it leaves is seen in each', () => {
+  const { tea, facts, built } = teaWith([hands], { by: { margin: '30' } });
+  const bought = buildUp(tea, facts, 'bought').value;
+  expect([built.sold.aGuest, bought.sold.aGuest]).toEqual([1858, 1858]);
+  expect(bought.cost.exact.compare(built.cost.exact)).toBe(1);
+  expect(bought.sold.margin!.compare(built.sold.margin!)).toBe(-1);
+});
