@@ -9,6 +9,7 @@ import { labelPhotographs } from './0007-label-photographs.js';
 import { printedSheets } from './0008-printed-sheets.js';
 import { costing } from './0009-costing.js';
 import { quotesAtWork } from './0010-quotes-at-work.js';
+import { printedLabels } from './0011-printed-labels.js';
 
 /** Every step of the database's shape, in order; a step once released is never changed. */
 export const migrations: Record<string, Migration> = {
@@ -22,4 +23,5 @@ export const migrations: Record<string, Migration> = {
   '0008-printed-sheets': printedSheets,
   '0009-costing': costing,
   '0010-quotes-at-work': quotesAtWork,
+  '0011-printed-labels': printedLabels,
 };

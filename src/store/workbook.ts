@@ -7,6 +7,7 @@ import { consistently } from './facts.js';
 import { insertPhotographs, photographs } from './label-photographs.js';
 import { insertNumberedPapers, insertPayments, numberedPapers, payments } from './payments.js';
 import { insertPeriods, periods } from './prep-periods.js';
+import { insertPrintedLabels, printedLabels } from './printed-labels.js';
 import { insertPrints, prints } from './printed-sheets.js';
 import { insertQuotes, quotes } from './quotes.js';
 import { insertDocuments, type Saving } from './rows.js';
@@ -32,6 +33,7 @@ export const wholeKitchen = async (trx: Db): Promise<Workbook | undefined> => {
     labelPhotographs: await photographs(trx),
     prepPeriods: await periods(trx),
     printedSheets: await prints(trx),
+    printedLabels: await printedLabels(trx),
     quotes: (await quotes(trx)).map(({ doc }) => doc),
     payments: await payments(trx),
     numberedPapers: await numberedPapers(trx),
@@ -85,6 +87,7 @@ const insertKitchen = async (trx: Trx, workbook: Workbook, revision: number, by:
   await insertDocuments(trx, 'event', at(kept), by);
   await insertPeriods(trx, workbook.prepPeriods);
   await insertPrints(trx, workbook.printedSheets);
+  await insertPrintedLabels(trx, workbook.printedLabels);
   await insertQuotes(trx, workbook.quotes, revision, by);
   await insertPayments(trx, workbook.payments, by);
   await insertNumberedPapers(trx, workbook.numberedPapers);

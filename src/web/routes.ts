@@ -89,7 +89,7 @@ import { issueCredit, issueInvoice, issueReceipt } from './quotes/papers.js';
 import { strike, takePayment } from './quotes/payments.js';
 import { showQuote } from './quotes/show.js';
 import { addRecipe, askForRecipe, changeRecipe, previewRecipe, saveRecipe } from './recipes/change.js';
-import { showFullLabel } from './recipes/label.js';
+import { printLabels, showFullLabel } from './recipes/label.js';
 import { listRecipes } from './recipes/list.js';
 import { recipeFile } from './recipes/schema-org.js';
 import { showRecipe } from './recipes/show.js';
@@ -206,6 +206,7 @@ export const routes: Route[] = [
   post('/recipes/read/:draft/back', bringBack),
   ...sheet('/recipes/:key', showRecipe),
   ...sheet('/recipes/:key/label', showFullLabel),
+  post('/recipes/:key/label/printed', printLabels),
   get('/recipes/:key/schema-org.json', recipeFile),
   get('/recipes/:key/edit', changeRecipe),
   post('/recipes/:key/edit', saveRecipe),

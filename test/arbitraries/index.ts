@@ -6,7 +6,7 @@ import { anyIngredient } from './ingredient.js';
 import { anyKitchen, anyPlace } from './kitchen.js';
 import { anyPhotographs } from './photograph.js';
 import { anyPrepPeriods } from './prep-period.js';
-import { anyPrintedSheets } from './printed-sheet.js';
+import { anyPrintedLabels, anyPrintedSheets } from './printed-sheet.js';
 import { anyNumberedPapers, anyPayments, anyQuotes } from './quote.js';
 import { anyRecipe } from './recipe.js';
 import { keysOf, type There } from './words.js';
@@ -47,6 +47,7 @@ export const anyWorkbook: fc.Arbitrary<Workbook> = fc
       labelPhotographs: anyPhotographs(keys.ingredients),
       prepPeriods: anyPrepPeriods(keys.events),
       printedSheets: anyPrintedSheets(keys.events),
+      printedLabels: anyPrintedLabels(keys.recipes),
       quotes: anyQuotes(keys.events, there(keys.recipes.length)),
       payments: anyPayments(keys.events),
       numberedPapers: anyNumberedPapers(keys.events),

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
+import type { PrintedLabel } from '../../src/core/facts/printed-label.js';
 import { type PrintedSheet, printedSheets } from '../../src/core/facts/printed-sheet.js';
 import { anyInstant } from './prep-period.js';
-import { title } from './words.js';
+import { anyDate, maybe, title } from './words.js';
 
 const hash = fc.nat().map((n) => n.toString(16).padStart(32, 'f'));
 
@@ -29,3 +30,20 @@ export const anyPrintedSheets = (events: readonly string[]): fc.Arbitrary<Printe
         }),
         { maxLength: 3, selector: ({ event, sheet }) => `${event} ${sheet}` },
       );
+
+/** Labels of some recipes, each printed last at some time. */
+export const anyPrintedLabels = (recipes: readonly string[]): fc.Arbitrary<PrintedLabel[]> =>
+  fc.subarray([...recipes]).chain((some) =>
+    fc.tuple(
+      ...some.map((recipe) =>
+        fc.record({
+          recipe: fc.constant(recipe),
+          who: title.map((words) => words.trim()),
+          at: anyInstant,
+          made: anyDate,
+          useBy: maybe(anyDate),
+          fingerprint: hash,
+        }),
+      ),
+    ),
+  );

@@ -6,6 +6,7 @@ import { read } from '../../src/store/documents.js';
 import { list } from '../../src/store/events.js';
 import { consistently, eventFacts, loadFacts } from '../../src/store/facts.js';
 import { periods } from '../../src/store/prep-periods.js';
+import { printedLabels } from '../../src/store/printed-labels.js';
 import { prints } from '../../src/store/printed-sheets.js';
 import { relativesOf } from '../../src/store/recipes.js';
 import type { Db } from '../../src/store/schema.js';
@@ -22,7 +23,12 @@ export const pages: readonly Measured[] = [
   {
     name: 'event page',
     page: `/events/${event}`,
-    facts: async (db) => [await eventFacts(db, [event]), await prints(db, [event]), await coming(db, today)],
+    facts: async (db) => [
+      await eventFacts(db, [event]),
+      await prints(db, [event]),
+      await printedLabels(db),
+      await coming(db, today),
+    ],
   },
   {
     name: 'recipe page',
@@ -50,7 +56,8 @@ export const pages: readonly Measured[] = [
         db,
         open.map(({ key }) => key),
       );
-      return [listed, later, loaded, ticks, printed, await coming(db, today)];
+      const labels = await printedLabels(db);
+      return [listed, later, loaded, ticks, printed, labels, await coming(db, today)];
     },
   },
   {

@@ -1,4 +1,5 @@
 import type { Workbook } from '../facts/facts.js';
+import type { PrintedLabel } from '../facts/printed-label.js';
 import type { PrintedSheet } from '../facts/printed-sheet.js';
 import { keepable, meant } from '../rules/refuse.js';
 
@@ -25,6 +26,26 @@ export const printFaults = ({ printedSheets, events }: Pick<Workbook, 'printedSh
       say('lines', 'A line stands twice: name it once.');
     seen.add(nameOf(print));
     keepable({ who, lines }, '', (field, _code, sentence) => say(field, sentence));
+  }
+  return faults;
+};
+
+/** Prints of labels in the one order of the file. */
+export const labelsInOrder = (labels: readonly PrintedLabel[]): PrintedLabel[] =>
+  labels.toSorted((a, b) => byText(a.recipe, b.recipe));
+
+/** Why prints of labels cannot be kept, each with its place among them. */
+export const labelFaults = ({ printedLabels, recipes }: Pick<Workbook, 'printedLabels' | 'recipes'>) => {
+  const faults: { path: string[]; sentence: string }[] = [];
+  const there = new Set(recipes.map(({ key }) => key));
+  const seen = new Set<string>();
+  for (const [place, { recipe, who }] of printedLabels.entries()) {
+    const say = (field: string, sentence: string) => faults.push({ path: [String(place), field], sentence });
+    if (!there.has(recipe))
+      say('recipe', `There is no recipe with the key "${recipe}".${meant(recipe, there)}`);
+    if (seen.has(recipe)) say('recipe', 'The labels of this recipe stand twice: keep their last print.');
+    seen.add(recipe);
+    keepable({ who }, '', (field, _code, sentence) => say(field, sentence));
   }
   return faults;
 };

@@ -5,7 +5,7 @@ import type { Problem } from '../problem.js';
 import { misfits, wayTo } from '../shape-problems.js';
 import { inOneOrder, periodFaults } from './workbook-periods.js';
 import { photographFaults, photographsInOrder } from './workbook-photographs.js';
-import { printFaults, printsInOrder } from './workbook-prints.js';
+import { labelFaults, labelsInOrder, printFaults, printsInOrder } from './workbook-prints.js';
 import { papersInOrder, quoteFaults } from './workbook-quotes.js';
 import { workbookRules } from './workbook-rules.js';
 
@@ -20,7 +20,8 @@ export type Parsed = { workbook: Workbook } | { faults: Fault[] };
  */
 export const workbookText = (kitchen: Workbook): string => {
   const { places, ingredients, recipes, events, ...rest } = workbook.parse(kitchen);
-  const { labelPhotographs, prepPeriods, printedSheets, quotes, payments, numberedPapers } = rest;
+  const { labelPhotographs, prepPeriods, printedSheets, printedLabels, quotes, payments, numberedPapers } =
+    rest;
   const sorted = {
     ...rest,
     places: inOrder(places),
@@ -38,6 +39,7 @@ export const workbookText = (kitchen: Workbook): string => {
     labelPhotographs: photographsInOrder(labelPhotographs),
     prepPeriods: inOrder(prepPeriods).map(inOneOrder),
     printedSheets: printsInOrder(printedSheets),
+    printedLabels: labelsInOrder(printedLabels),
     quotes: inOrder(quotes),
     payments: inOrder(payments),
     numberedPapers: papersInOrder(numberedPapers),
@@ -76,6 +78,7 @@ export const parseWorkbook = (text: string): Parsed => {
     ),
     ...periodFaults(shaped.data).map(({ path, sentence }) => faultAt(['prepPeriods', ...path], sentence)),
     ...printFaults(shaped.data).map(({ path, sentence }) => faultAt(['printedSheets', ...path], sentence)),
+    ...labelFaults(shaped.data).map(({ path, sentence }) => faultAt(['printedLabels', ...path], sentence)),
     ...quoteFaults(shaped.data).map(({ path, sentence }) => faultAt(path, sentence)),
   ];
   return faults.length > 0 ? { faults } : { workbook: shaped.data };

@@ -5,6 +5,7 @@ import { type Kitchen, kitchen } from './kitchen.js';
 import { labelPhotograph } from './label-photograph.js';
 import { type Place, place } from './place.js';
 import { prepPeriod } from './prep-period.js';
+import { printedLabel } from './printed-label.js';
 import { printedSheet } from './printed-sheet.js';
 import { numberedPaper, payment, quote } from './quote.js';
 import { type Recipe, recipe } from './recipe.js';
@@ -22,6 +23,7 @@ export const workbook = z
     labelPhotographs: z.array(labelPhotograph).max(5000).default([]).describe('Photographs of labels.'),
     prepPeriods: z.array(prepPeriod).default([]).describe('What was ticked on the prep list.'),
     printedSheets: z.array(printedSheet).default([]).describe('Papers that were printed.'),
+    printedLabels: z.array(printedLabel).default([]).describe('Labels of food that were printed.'),
     quotes: z.array(quote).default([]).describe('Quotes, as they were issued.'),
     payments: z.array(payment).default([]).describe('What clients paid.'),
     numberedPapers: z

@@ -4,16 +4,18 @@ import type { PrintedSheet, PrintedSheetName } from '../../core/facts/printed-sh
 import { outdatedBy } from '../../core/printed.js';
 import type { Sheet } from '../../core/sheets/sheet.js';
 import { eventFacts } from '../../store/facts.js';
+import { printedLabels } from '../../store/printed-labels.js';
 import { prints } from '../../store/printed-sheets.js';
 import { todayOf } from '../coming.js';
 import type { OneEvent } from '../events/event.js';
 import { formatFor } from '../format.js';
 import { query } from '../house.js';
+import { outdatedLabels } from './label.js';
 import { linesNow, papers, withBeside } from './papers.js';
 import { noLonger, whenPrinted } from './words.js';
 
-/** A printed paper that no longer holds: whose, which, and what of it changed, in a sentence. */
-export type OutdatedPaper = { event: Event; sheet: PrintedSheetName; sentence: string; href: string };
+/** A printed paper that no longer holds: whose, what of it changed in a sentence, and where it is printed again. */
+export type OutdatedPaper = { event: Event; sentence: string; href: string };
 
 /** What the button beside such a paper says; it leads to the page that prints it. */
 export const printAgain = 'Look, and print it again';
@@ -29,30 +31,29 @@ export type PrintState = {
   now: boolean;
 };
 
-/** The printed papers of events still to come that no longer hold. */
+/** The printed papers of events still to come that no longer hold, and the labels of what they are served. */
 export const outdatedPapers = async (
   request: FastifyRequest,
   events: readonly Event[],
 ): Promise<OutdatedPaper[]> => {
   const today = todayOf(request);
   const open = events.filter(({ state, date }) => state !== 'done' && state !== 'cancelled' && date >= today);
-  const found = await prints(
-    request.server.house.db,
-    open.map(({ key }) => key),
-  );
+  const { db } = request.server.house;
+  const keys = open.map(({ key }) => key);
+  const [found, labels] = await Promise.all([prints(db, keys), printedLabels(db)]);
   const outdated: OutdatedPaper[] = [];
   for (const event of open) {
     const own = found.filter((print) => print.event === event.key);
     if (own.length === 0) continue;
-    const { facts } = (await eventFacts(request.server.house.db, [event.key]))!;
+    const { facts } = (await eventFacts(db, [event.key]))!;
     const here = await withBeside(request, { event, facts });
     for (const print of own) {
       const paper = papers[print.sheet];
       const sentence = against(request, print, paper.sheet(event, here.facts, here.beside));
-      if (sentence) outdated.push({ event, sheet: print.sheet, sentence, href: paper.page(event.key) });
+      if (sentence) outdated.push({ event, sentence, href: paper.page(event.key) });
     }
   }
-  return outdated;
+  return [...outdated, ...(await outdatedLabels(request, open, labels))];
 };
 
 const against = (request: FastifyRequest, print: PrintedSheet, sheet: Sheet): string => {

@@ -7,13 +7,19 @@ import { fullLabelSheet } from '../../core/sheets/full-label-sheet.js';
 import type { Run } from '../../core/sheets/label-list.js';
 import { read } from '../../store/documents.js';
 import { consistently, loadFacts } from '../../store/facts.js';
+import { toTheSecond } from '../../store/prep-periods.js';
+import { notePrintedLabel } from '../../store/printed-labels.js';
 import { answerSheet } from '../answer.js';
 import { todayOf } from '../coming.js';
 import type { Fault } from '../fields.js';
+import { type Form, text } from '../form.js';
 import { type Format, formatFor } from '../format.js';
 import { type Answerer, param, query } from '../house.js';
 import { pageOf } from '../links.js';
 import { withMend } from '../mends.js';
+import { labelFingerprint, labelPrintState } from '../printed/label.js';
+import type { PrintState } from '../printed/outdated.js';
+import { goTo, saving } from '../save.js';
 
 export type LabelPage = {
   key: string;
@@ -29,6 +35,7 @@ export type LabelPage = {
   length: 'short' | 'usual' | 'long';
   /** One entry for each label that is printed. */
   printed: number[];
+  print: Omit<PrintState, 'sheet'>;
   problems: (Problem & { mend: string })[];
   foot: string[];
   csv: string;
@@ -45,6 +52,7 @@ export const showFullLabel: Answerer = async (request, reply) => {
   const asked = askedIn(request);
   const answer = fullLabel(recipe, asked.made, facts);
   const sheet = fullLabelSheet(answer);
+  const printing = query(request, 'printing') !== '' && asked.faults.length === 0;
   const f = formatFor(request.kitchen);
   const address = `${pageOf('recipe', recipe.key)}/label`;
   const search = new URLSearchParams(asked.form);
@@ -56,11 +64,35 @@ export const showFullLabel: Answerer = async (request, reply) => {
     faults: asked.faults,
     ...labelWords(answer.value, f),
     printed: Array.from({ length: asked.copies }, (_, i) => i),
+    print: await labelPrintState(request, answer.value, printing),
     problems: answer.problems.map(withMend),
     foot: sheet.foot,
     csv: `${address}.csv?${search}`,
     json: `${address}.json?${search}`,
   });
+};
+
+/** Notes what the labels say as they are printed, and goes on to their page, which opens the print dialog. */
+export const printLabels: Answerer = async (request, reply) => {
+  const found = await labelFacts(request);
+  if (!found) return reply.callNotFound();
+  const form = request.body as Form;
+  const { key } = found.recipe;
+  const search = new URLSearchParams({ made: text(form, 'made'), copies: text(form, 'copies') });
+  const address = `${pageOf('recipe', key)}/label?${search}`;
+  const made = readDay(text(form, 'made'), todayOf(request));
+  if (!isRead(made)) return goTo(reply, address);
+  const { value } = fullLabel(found.recipe, made.value, found.facts);
+  const { who, at } = saving(reply);
+  await notePrintedLabel(request.server.house.db, {
+    recipe: key,
+    who,
+    at: toTheSecond(at),
+    made: value.made,
+    useBy: value.useBy ?? null,
+    fingerprint: labelFingerprint(value),
+  });
+  return goTo(reply, `${address}&printing=1`);
 };
 
 const labelFacts = (request: FastifyRequest) =>
