@@ -8,6 +8,7 @@ import { consistently, eventFacts, loadFacts } from '../../src/store/facts.js';
 import { periods } from '../../src/store/prep-periods.js';
 import { printedLabels } from '../../src/store/printed-labels.js';
 import { prints } from '../../src/store/printed-sheets.js';
+import { acceptedQuote } from '../../src/store/quotes.js';
 import { relativesOf } from '../../src/store/recipes.js';
 import type { Db } from '../../src/store/schema.js';
 import { daysFrom, today } from './kitchen/days.js';
@@ -27,6 +28,7 @@ export const pages: readonly Measured[] = [
       await eventFacts(db, [event]),
       await prints(db, [event]),
       await printedLabels(db),
+      await acceptedQuote(db, event),
       await coming(db, today),
     ],
   },
