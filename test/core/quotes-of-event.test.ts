@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { type NumberedPaper, type Payment, payment, type Quote, quote } from '../../src/core/facts/quote.js';
+import {
+  type NumberedPaper,
+  type Offer,
+  type Option,
+  type Payment,
+  payment,
+  type Quote,
+  quote,
+} from '../../src/core/facts/quote.js';
 import {
   acceptedOf,
   basisOf,
@@ -122,4 +130,19 @@ test('menus to choose from have names of their own before they are issued', () =
   expect(both('Fish', 'Meat')).toEqual([]);
   expect(both('Fish', 'fish ')[0]).toContain('give each a name of its own');
   expect(both('')).toEqual([]);
+});
+
+test('an offer that could not be charged as it says is not issued', () => {
+  const [option] = fortyAtTwenty.options;
+  const why = (change: Partial<Offer>, priced: Partial<Option> = {}) =>
+    notYetIssuable({ ...fortyAtTwenty, options: [{ ...option!, ...priced }], ...change }, '2026-11-20');
+  expect(why({})).toEqual([]);
+  expect(why({ guests: 0 })[0]).toContain('0 guests');
+  expect(why({}, { discount: { off: 80_001 } })[0]).toContain('More is taken off');
+  expect(why({}, { discount: { off: 80_000 } })).toEqual([]);
+  expect(why({}, { discount: { percent: '100' } })).toEqual([]);
+  expect(why({ finalCount: '2027-01-30' })[0]).toContain('after the party');
+  expect(why({}, { lines: [{ words: 'guests', count: 100_000, each: 999_999_999_900 }] })[0]).toContain(
+    'more than can be kept',
+  );
 });

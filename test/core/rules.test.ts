@@ -62,6 +62,12 @@ describe('refused, each for its reason and at its field', () => {
     ['no-such-ingredient', 'lines/l1/item', 'recipe', line({ item: { ingredient: 'saffron' } })],
     ['no-such-recipe', 'lines/l1/item', 'recipe', line({ item: { component: 'sauce' } })],
     ['key-twice', 'lines/l1', 'recipe', { lines: [...line({}).lines, ...line({}).lines] }],
+    [
+      'shares-over',
+      'terms/instalments',
+      'kitchen',
+      { terms: { instalments: ['60', '50'].map((percent) => ({ words: 'part', percent, days: null })) } },
+    ],
     ['makes-nothing', 'yield/portions', 'recipe', { yield: { portions: '0' } }],
     ['makes-nothing', 'yield/volume', 'recipe', { yield: { volume: { amount: '0', unit: 'l' } } }],
     ['not-earlier', 'steps/s1/after', 'recipe', { steps: [step('s1', 's2'), step('s2')] }],

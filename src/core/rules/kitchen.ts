@@ -2,6 +2,7 @@ import type { Kitchen, Person } from '../facts/kitchen.js';
 import type { Place } from '../facts/place.js';
 import type { Known } from '../known.js';
 import { dietRules } from './diet.js';
+import { instalmentsFault } from './quote.js';
 import { isZero, ownKeys, type Refuse } from './refuse.js';
 
 /** Why the kitchen's settings cannot be saved. */
@@ -32,6 +33,8 @@ export const kitchenRules = (kitchen: Kitchen, known: Known, refuse: Refuse): vo
   for (const person of kitchen.people) personRules(person, refuse);
   ownKeys('priceLists', kitchen.priceLists, refuse);
   ownKeys('costs', kitchen.costs, refuse);
+  const shares = instalmentsFault(kitchen.terms.instalments);
+  if (shares) refuse('terms/instalments', 'shares-over', shares);
   dietRules(kitchen, known, refuse);
 };
 
