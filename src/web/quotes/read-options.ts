@@ -37,16 +37,33 @@ const readOption = (reading: Reading, at: string, key: string, { currency, optio
       ),
       each: reading.take(`${line}.each`, 'Price each', (typed) => readMoney(typed, currency), 0),
     })),
-    tiers: filled(reading, `${at}.tiers`, ['from', 'each'], (tier) => ({
-      from: reading.take(`${tier}.from`, 'From', (typed) => readWhole(typed, 'from how many', 1, 100_000), 1),
-      each: reading.take(`${tier}.each`, 'Price a guest', (typed) => readMoney(typed, currency), 0),
-    })).sort((a, b) => a.from - b.from),
+    tiers: readTiers(reading, `${at}.tiers`, currency),
     minimum: money(`${at}.minimum`, 'The least it comes to'),
     discount: reading.maybe(`${at}.discount`, 'Taken off', (typed) =>
       readDiscount(typed, currency, known?.discount ?? null),
     ),
     discountFor: reading.text(`${at}.discountFor`),
   };
+};
+
+/** Prices by head-count, the fewest first; two from the same one are refused. */
+const readTiers = (reading: Reading, at: string, currency: string): Option['tiers'] => {
+  const seen = new Set<number>();
+  return filled(reading, at, ['from', 'each'], (tier) => {
+    const from = reading.take(
+      `${tier}.from`,
+      'From',
+      (typed) => readWhole(typed, 'from how many', 1, 100_000),
+      1,
+    );
+    if (seen.has(from))
+      reading.refuse(`${tier}.from`, 'From', `There are two prices from ${from} guests: keep one.`);
+    seen.add(from);
+    return {
+      from,
+      each: reading.take(`${tier}.each`, 'Price a guest', (typed) => readMoney(typed, currency), 0),
+    };
+  }).sort((a, b) => a.from - b.from);
 };
 
 /** Rows in which something was typed, in their order. */

@@ -35,6 +35,13 @@ const work = ({ event, facts }: Party, view: CostView, beside: readonly Event[])
   return { cost, sold: selling(event, cost, facts.kitchen, askingCost(event, facts, cost)) };
 };
 
+/** What stands in the way of a party's cost, each said once; empty when all of it is known. */
+export const lackingIn = ({ event, facts }: Party): string[] => {
+  const { problems } = wholeCost(event, facts, 'used');
+  const open = problems.filter(({ weight }) => weight !== 'check').map(({ sentence }) => sentence);
+  return [...new Set(open)];
+};
+
 const rowsOf = (all: readonly Worked[], f: Format): FigureRow[] => [
   { label: 'A guest costs', cells: moneyCells(all, ({ cost }) => cost.aGuest, f) },
   { label: 'In all', cells: moneyCells(all, ({ cost }) => cost.total, f) },

@@ -9,7 +9,7 @@ import { parseForm } from '../form.js';
 import { formatFor } from '../format.js';
 import type { Answerer } from '../house.js';
 import { page } from '../page.js';
-import { type FigureGroup, figuresOf } from './figures.js';
+import { type FigureGroup, figuresOf, lackingIn } from './figures.js';
 import { type Keep, keepsOf } from './keep.js';
 import { inWords, offeredBy } from './offered.js';
 import { readWhatIfs, whatIfForm } from './read.js';
@@ -26,6 +26,8 @@ export type WhatIfPage = {
   guests: string;
   /** What is otherwise in each column that is shown, with how it is kept. */
   columns: { words: string; guests: string; keeps: Keep[] }[];
+  /** What a cost lacks, as it is and in each column; none when all are known. */
+  lacking: string[][];
   groups: FigureGroup[];
 };
 
@@ -68,8 +70,8 @@ const sideBySide = async (
   one: OneEvent,
   changes: readonly WhatIf[],
   words: (change: WhatIf) => string,
-): Promise<Pick<WhatIfPage, 'columns' | 'groups'>> => {
-  if (changes.length === 0) return { columns: [], groups: [] };
+): Promise<Pick<WhatIfPage, 'columns' | 'groups' | 'lacking'>> => {
+  if (changes.length === 0) return { columns: [], groups: [], lacking: [] };
   const f = formatFor(request.kitchen);
   // These facts hold all that is bought for the week, so a pack or a price is otherwise for every party of it.
   const { beside, facts } = await viewAsked(request, one, 'bought');
@@ -81,5 +83,10 @@ const sideBySide = async (
       keeps: await keepsOf(request, one, change),
     })),
   );
-  return { columns, groups: figuresOf(parties, beside, f) };
+  const lacking = parties.map(lackingIn);
+  return {
+    columns,
+    groups: figuresOf(parties, beside, f),
+    lacking: lacking.some((sentences) => sentences.length > 0) ? lacking : [],
+  };
 };

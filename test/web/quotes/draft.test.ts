@@ -96,6 +96,12 @@ test('what cannot be read is said at its field, and all that was typed stays', a
   expect(fieldsOf(wrong.text, `${page}/edit`)).toMatchObject({ ...typed, guests: 'many' });
   const dues = await agent.post(`${page}/edit`, { ...(await formOf(page)), 'dues[1].percent': '50' });
   expect(dues.text).toContain('The shares leave something over');
+  const tiers = { 'options[0].tiers[0].from': '30', 'options[0].tiers[0].each': '24' };
+  const twice = { ...tiers, 'options[0].tiers[1].from': '30', 'options[0].tiers[1].each': '22' };
+  const both = await agent.post(`${page}/edit`, { ...(await formOf(page)), ...twice });
+  expect(both.status).toBe(422);
+  expect(both.text).toContain('There are two prices from 30 guests: keep one.');
+  expect(fieldsOf(both.text, `${page}/edit`)).toMatchObject(twice);
 });
 
 test('a script in the party’s words is text on the quote', async () => {

@@ -94,3 +94,13 @@ test('an event that is not there is not found; a field it does not know is refus
   expect((await agent.get('/events/nobody/costing/what-if')).status).toBe(404);
   expect((await agent.get(`${page}?__proto__.x=1`)).status).toBe(400);
 });
+
+test('where a cost is not known it says what is missing', async () => {
+  const known = await agent.get(asking({ '[0].guests': '41' }));
+  expect(known.text).not.toContain('Not known yet');
+  const { text } = await agent.get(asking({ '[0].dish': 'tea/leek-tartlets', '[0].portion': '150 g' }));
+  expect(cells(text, 'Margin')[1]).toBe('not known');
+  const said = text.split('<th scope="row">Not known yet</th>')[1]!.split('</tr>')[0]!;
+  expect(said.split('</td>')[0]).not.toContain('<p>');
+  expect(said).toMatch(/<p>[^<]{20,}<\/p>/);
+});
