@@ -2,7 +2,7 @@ import type { Problem } from '../problem.js';
 import type { CostView } from '../whole-cost/whole-cost.js';
 import type { BuildUp, Rung } from './build-up.js';
 import { type Costing, costingSheet } from './costing.js';
-import { decimalMoney, type Sheet, type Table } from './sheet.js';
+import { conventions, decimalMoney, type Sheet, type Table } from './sheet.js';
 
 /** The two views as every sheet names them. */
 export const viewNames: Record<CostView, string> = {
@@ -54,7 +54,10 @@ export const buildUpSheet = (built: BuildUp, food: Costing, problems: readonly P
       ];
     },
     problems: [...problems],
-    foot: [viewFoot[cost.view], ...ofFood.foot],
+    foot: [
+      viewFoot[cost.view],
+      ...ofFood.foot.filter((said) => cost.view === 'used' || said !== conventions.prices),
+    ],
   };
 };
 

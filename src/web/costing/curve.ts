@@ -155,7 +155,8 @@ const rowOf = (
   aGuest: costShown(aGuest, complete, f),
   total: costShown(total, complete, f),
   margin: priced?.margin ? f.percent(priced.margin) : '',
-  jumps: jumps.map(jumpName),
+  // A batch that begins is a step of the hands, the ovens and the hob alike: it is named once.
+  jumps: [...new Set(jumps.map(jumpName))],
   now: guests === now,
   complete,
 });

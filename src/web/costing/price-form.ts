@@ -1,6 +1,7 @@
 import type { Event } from '../../core/facts/event.js';
 import type { SellingPrice } from '../../core/facts/price.js';
-import { readMoney, readPercent } from '../../core/reading.js';
+import { exact } from '../../core/quantity/amount.js';
+import { isRead, type Read, readMoney, readPercent } from '../../core/reading.js';
 import type { Reading } from '../faults.js';
 import { type Form, rows, text } from '../form.js';
 import type { Format } from '../format.js';
@@ -70,16 +71,17 @@ const readBy = (reading: Reading, money: MoneyReader): SellingPrice['by'] => {
       };
     case 'foodCost':
       return {
-        foodCost: reading.take(
-          'foodCost',
-          'Food cost',
-          (typed) => readPercent(typed, 'what the food is of the price', 100),
-          '0',
-        ),
+        foodCost: reading.take('foodCost', 'Food cost', readFoodCost, '30'),
       };
     case 'none':
       return null;
   }
+};
+
+const readFoodCost = (typed: string): Read<string> => {
+  const read = readPercent(typed, 'what the food is of the price', 100);
+  if (!isRead(read) || exact(read.value).sign > 0) return read;
+  return { sentence: 'Food is more than 0 % of a price. Enter what part it should be, such as 30.' };
 };
 
 const readPays = (

@@ -68,7 +68,12 @@ test('a sum that is not known leaves the cost incomplete, without a margin or a 
   const { tea, facts, built } = teaWith([hands, line('hall', { fixed: null })], { by: { aGuest: 2600 } });
   expect([built.cost.complete, built.margin, built.floor]).toEqual([false, undefined, undefined]);
   const food = foodInView(costing(tea, facts).value, built);
-  const { about, tables } = buildUpSheet(built, food, []);
+  const { about, tables, foot } = buildUpSheet(built, food, []);
+  const bought = buildUpSheet({ ...built, cost: { ...built.cost, view: 'bought' } }, food, []).foot;
+  expect([foot, bought].map((said) => said.join(' ').includes('Each line costs what it uses'))).toEqual([
+    true,
+    false,
+  ]);
   expect(about).toMatchObject({ cost: '', costKnown: '494.09', margin: '', food: '149.05' });
   expect(tables[0]!.rows.find(({ what }) => what === 'hall')).toMatchObject({
     amount: '',

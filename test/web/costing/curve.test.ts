@@ -47,6 +47,12 @@ test('a row is what the costing of so many guests says, and a jump has its name,
   expect(row(text, 29)).toBeUndefined();
 });
 
+test('a batch that both hands and hob begin is named once', async () => {
+  const { text } = await agent.get('/events/choir-supper/costing?from=58&to=61');
+  const [, ...named] = row(text, 60)!.split('third batch, Beef and ale stew with mash');
+  expect(named).toHaveLength(1);
+});
+
 test('as bought the list has whole packs', async () => {
   const text = await curve('?view=bought&from=36&to=40');
   expect(text).toContain('name="view" value="bought"');

@@ -56,6 +56,13 @@ test('a price a guest is saved with a receipt, and the margin it leaves is shown
   expect(text).toMatch(/<dt>Short by<\/dt><dd class="loud">£40\.98<\/dd>/);
 });
 
+test('food that is nothing of the price is refused, and what was typed stays', async () => {
+  const refused = await set({ by: 'foodCost', foodCost: '0 %' });
+  expect(refused.status).toBe(422);
+  expect(refused.text).toContain('Food is more than 0 % of a price.');
+  expect(fieldsOf(refused.text, at)).toMatchObject({ by: 'foodCost', foodCost: '0 %' });
+});
+
 test('a price by margin goes up to the half pound and keeps it; children pay half, and it says so on average', async () => {
   await set({
     by: 'margin',

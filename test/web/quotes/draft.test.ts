@@ -62,6 +62,16 @@ test('two menus to choose from each have their price; one without a price or nam
   expect(refused.text).toContain('Without has no price yet');
   await agent.post(`${page}/edit`, {
     ...(await formOf(page)),
+    'options[0].lines[0].count': '',
+    'options[0].lines[0].words': '',
+    'options[0].lines[0].each': '',
+  });
+  expect((await agent.get(page)).text).toMatch(/Price without tax<\/t[hd]>\s*<td[^>]*>no price yet</);
+  await agent.post(`${page}/edit`, {
+    ...(await formOf(page)),
+    'options[0].lines[0].count': '24',
+    'options[0].lines[0].words': 'guests',
+    'options[0].lines[0].each': '26',
     'options[1].menu': 'Main\nLentil pie',
     'options[1].lines[0].count': '24',
     'options[1].lines[0].words': 'guests',
