@@ -68,6 +68,12 @@ describe('refused, each for its reason and at its field', () => {
       'kitchen',
       { terms: { instalments: ['60', '50'].map((percent) => ({ words: 'part', percent, days: null })) } },
     ],
+    [
+      'no-such-group',
+      'price/groups',
+      'event',
+      { price: { groups: [{ group: 'crew', pays: { aGuest: 500 } }] } },
+    ],
     ['makes-nothing', 'yield/portions', 'recipe', { yield: { portions: '0' } }],
     ['makes-nothing', 'yield/volume', 'recipe', { yield: { volume: { amount: '0', unit: 'l' } } }],
     ['not-earlier', 'steps/s1/after', 'recipe', { steps: [step('s1', 's2'), step('s2')] }],

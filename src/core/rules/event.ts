@@ -20,12 +20,24 @@ export const eventRules = (event: Event, known: Known, refuse: Refuse): void => 
         'A portion factor is more than 0, such as 1/2 for children.',
       );
   guestRules(event, known, refuse);
+  priceRules(event, refuse);
   for (const course of event.courses) {
     ownKeys(`courses/${course.key}/dishes`, course.dishes, refuse);
     for (const dish of course.dishes)
       dishRules(event, `courses/${course.key}/dishes/${dish.key}`, dish, known, refuse);
   }
   keepsWhatWasServed(event, refuse);
+};
+
+const priceRules = ({ groups, price }: Event, refuse: Refuse): void => {
+  const there = new Set(groups.map(({ key }) => key));
+  for (const { group } of price.groups)
+    if (!there.has(group))
+      refuse(
+        'price/groups',
+        'no-such-group',
+        `A price is set for the guest group "${group}", and there is none with that key.`,
+      );
 };
 
 const guestRules = ({ groups, guests, served }: Event, known: Known, refuse: Refuse): void => {

@@ -42,7 +42,17 @@ export const readDetails = (reading: Reading, event: Event): ((doc: Event) => Ev
   if (note.length > 4000) reading.refuse('note', 'Note', 'A note has at most 4000 letters.');
   const place = reading.text('place') || event.place;
   const state = reading.oneOf('state', states, event.state);
-  return (doc) => ({ ...doc, name, client, date, place, state, groups, overCatering, note });
+  return (doc) => ({
+    ...doc,
+    ...{ name, client, date, place, state, groups, overCatering, note },
+    price: priceOf(doc, groups),
+  });
+};
+
+/** The price of a group goes with it, or another that is given its name would pay it unasked. */
+const priceOf = ({ price }: Event, groups: readonly Group[]): Event['price'] => {
+  const there = new Set(groups.map(({ key }) => key));
+  return { ...price, groups: price.groups.filter(({ group }) => there.has(group)) };
 };
 
 const readGroups = (reading: Reading, event: Event): Group[] => {

@@ -72,8 +72,16 @@ test('a group is added and taken out on the form, before anything is saved', asy
   });
   expect(fieldsOf(out.text)['groups[1].name']).toBeUndefined();
   expect((await stored(agent, 'retirement-lunch'))?.groups).toHaveLength(2);
-  await agent.post('/events/retirement-lunch/edit', fieldsOf(out.text));
-  expect((await stored(agent, 'retirement-lunch'))?.groups).toHaveLength(1);
+  const own = { 'pays[1].how': 'own', 'pays[1].figure': '5' };
+  const { text } = await agent.get('/events/retirement-lunch/costing');
+  const priced = fieldsOf(text);
+  await agent.post('/events/retirement-lunch/price', { ...priced, ...own });
+  expect((await stored(agent, 'retirement-lunch'))?.price.groups).toHaveLength(1);
+  const taken = fieldsOf(out.text);
+  const { revision } = fieldsOf((await agent.get('/events/retirement-lunch/edit')).text);
+  await agent.post('/events/retirement-lunch/edit', { ...taken, revision: revision! });
+  const left = await stored(agent, 'retirement-lunch');
+  expect([left?.groups.length, left?.price.groups]).toEqual([1, []]);
 });
 
 test('a group that guests or dishes stand on is not taken out under them', async () => {
