@@ -71,7 +71,7 @@ export const curveModel = ({ event, facts: today, view, beside, page, query }: C
   return {
     page,
     view: typeof query.view === 'string' ? query.view : '',
-    title: `What one guest costs, ${range.from} to ${f.count(range.to, 'guest')}`,
+    title: `What one guest costs, ${f.number(range.from)} to ${f.count(range.to, 'guest')}`,
     picture: { wide: curveSvg(drawing, 640), narrow: curveSvg(drawing, 350) },
     inWords: curveWords(points, here, f),
     said: curveSaid({ event, points, priced, here, range }, f),
@@ -83,10 +83,16 @@ export const curveModel = ({ event, facts: today, view, beside, page, query }: C
 
 const widest = 500;
 
-/** From half the guests there are to half as many again, unless the address says from where to where. */
+/** From half the guests there are to half as many again, of very many those nearest to them. */
+const usualAt = (now: number): HeadCounts => {
+  const [half, more] = [Math.max(1, Math.floor(now / 2)), Math.max(10, Math.ceil(now * 1.5))];
+  if (more - half <= widest) return { from: half, to: more };
+  return { from: now - widest / 2, to: now + widest / 2 };
+};
+
+/** The usual head-counts, unless the address says from where to where. */
 const rangeOf = (event: Event, query: Record<string, unknown>): { range: HeadCounts; fields: Fields } => {
-  const now = Math.max(1, headCount(event));
-  const usual = { from: Math.max(1, Math.floor(now / 2)), to: Math.max(10, Math.ceil(now * 1.5)) };
+  const usual = usualAt(Math.max(1, headCount(event)));
   const asked = (name: string) => (typeof query[name] === 'string' ? String(query[name]) : '');
   const form = { from: asked('from') || String(usual.from), to: asked('to') || String(usual.to) };
   const reading = new Reading(form);

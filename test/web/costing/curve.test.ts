@@ -14,6 +14,8 @@ beforeAll(async () => {
   tea.costs = costLines.parse([
     { key: 'serve', name: 'Pass <i>', kind: 'hands', by: { rate: 1350, hours: '4', guestsEach: 20 } },
   ]);
+  const lunch = kitchen.events.find(({ key }) => key === 'retirement-lunch')!;
+  lunch.groups[0]!.guests = 4000;
   tea.price = sellingPrice.parse({ by: { aGuest: 1000 } });
   agent = await agentOn(kitchen);
 });
@@ -51,6 +53,13 @@ test('a batch that both hands and hob begin is named once', async () => {
   const { text } = await agent.get('/events/choir-supper/costing?from=58&to=61');
   const [, ...named] = row(text, 60)!.split('third batch, Beef and ale stew with mash');
   expect(named).toHaveLength(1);
+});
+
+test('of very many guests it draws those nearest to them, and no more than fit', async () => {
+  const { status, text } = await agent.get('/events/retirement-lunch/costing');
+  expect(status).toBe(200);
+  expect(text).toContain('What one guest costs, 3,750 to 4,250 guests');
+  expect(text).not.toContain('A curve shows 500 head-counts at most');
 });
 
 test('as bought the list has whole packs', async () => {
