@@ -74,6 +74,12 @@ describe('refused, each for its reason and at its field', () => {
       'event',
       { price: { groups: [{ group: 'crew', pays: { aGuest: 500 } }] } },
     ],
+    [
+      'too-many-guests',
+      'groups',
+      'event',
+      { groups: ['a', 'b'].map((key) => ({ key, name: key, guests: 60_000 })) },
+    ],
     ['makes-nothing', 'yield/portions', 'recipe', { yield: { portions: '0' } }],
     ['makes-nothing', 'yield/volume', 'recipe', { yield: { volume: { amount: '0', unit: 'l' } } }],
     ['not-earlier', 'steps/s1/after', 'recipe', { steps: [step('s1', 's2'), step('s2')] }],

@@ -19,6 +19,8 @@ export const eventRules = (event: Event, known: Known, refuse: Refuse): void => 
         'portion-zero',
         'A portion factor is more than 0, such as 1/2 for children.',
       );
+  if (event.groups.reduce((all, { guests }) => all + guests, 0) > most)
+    refuse('groups', 'too-many-guests', 'A party has at most 100,000 guests, all groups together.');
   guestRules(event, known, refuse);
   priceRules(event, refuse);
   for (const course of event.courses) {
@@ -28,6 +30,8 @@ export const eventRules = (event: Event, known: Known, refuse: Refuse): void => 
   }
   keepsWhatWasServed(event, refuse);
 };
+
+const most = 100_000;
 
 const priceRules = ({ groups, price }: Event, refuse: Refuse): void => {
   const there = new Set(groups.map(({ key }) => key));
