@@ -1,11 +1,12 @@
 import type { Offer, Option, Quote } from '../facts/quote.js';
 import { duesOf } from '../quoting/dues.js';
 import { offerComes } from '../quoting/offer-comes.js';
+import { quoteNow } from '../quoting/quote-now.js';
 import { decimalMoney, type Sheet } from './sheet.js';
 
-/** A quote as plain tables: what the client's paper says and nothing else, money in the quote's own currency. */
-export const quoteSheet = (quote: Quote): Sheet => {
-  const { number, state, issued, answered, taken, offer } = quote;
+/** A quote as plain tables: what the client's paper says and how it stands today, money in the quote's own currency. */
+export const quoteSheet = (quote: Quote, today: string): Sheet => {
+  const { number, issued, answered, taken, offer } = quote;
   return {
     sheet: 'quote',
     title: `Quote ${number}, ${offer.title}`,
@@ -18,7 +19,7 @@ export const quoteSheet = (quote: Quote): Sheet => {
       serve: offer.serve,
       guests: String(offer.guests),
       currency: offer.currency,
-      state,
+      state: quoteNow(quote, today),
       issued: issued ?? '',
       answered: answered ?? '',
       taken: taken ?? '',

@@ -54,7 +54,7 @@ export const drawQuote = async (
   const f = formatOf(request, doc);
   const next = nextNumber(await quotes(db, [doc.event]));
   const { options } = doc.offer;
-  return answerSheet(reply, quoteSheet(doc), 'quotes/show', {
+  return answerSheet(reply, quoteSheet(doc, today), 'quotes/show', {
     title: `Quote ${doc.number}, ${doc.offer.title}`,
     nav: 'Events',
     form: { day: '', taken: '', ...form, revision: String(revision) },

@@ -4,6 +4,7 @@ import { draftOffer } from '../../../src/core/quoting/draft-offer.js';
 import { offerComes } from '../../../src/core/quoting/offer-comes.js';
 import { quoteNow } from '../../../src/core/quoting/quote-now.js';
 import { selling } from '../../../src/core/selling/selling.js';
+import { quoteSheet } from '../../../src/core/sheets/quote-sheet.js';
 import { wholeCost } from '../../../src/core/whole-cost/cost-of-party.js';
 import { groups, vat } from '../selling/sold.js';
 import { kitchenAt, quoteOf, supper } from './quoted.js';
@@ -113,4 +114,5 @@ test('an issued quote is open to the last day it may be accepted, and has expire
   const issued = quoteOf(supper(), facts, { state: 'issued', answered: null, taken: null });
   expect([quoteNow(issued, '2026-10-06'), quoteNow(issued, '2026-10-07')]).toEqual(['issued', 'expired']);
   expect(quoteNow(quoteOf(supper(), facts), '2026-10-07')).toBe('accepted');
+  expect(quoteSheet(issued, '2026-10-07').about.state).toBe('expired');
 });

@@ -28,6 +28,19 @@ test('the deposit recorded, the list says what is paid and owed, and the quote t
   );
 });
 
+// The lunch is on Saturday 5 December, its balance due two days before; put off by a week, both move by seven days.
+test('a party put off to another day takes what is due by a day with it', async () => {
+  await accepted(agent);
+  expect(await words(list)).toContain('due Thu 3 Dec 2026');
+  const move = (date: string) =>
+    agent.db.updateTable('event').set({ date }).where('key', '=', 'retirement-lunch').execute();
+  await move('2026-12-12');
+  const said = await words(list);
+  expect(said).toContain('due Thu 10 Dec 2026');
+  expect(said).toContain('The party moved from Sat 5 Dec 2026 to Sat 12 Dec 2026');
+  await move('2026-12-05');
+});
+
 test('a payment that cannot be read keeps what was typed; one pressed twice is recorded once', async () => {
   await accepted(agent);
   const wrong = await pay(agent, '0', '<i>cash');
