@@ -3,7 +3,7 @@ import type { Measure } from '../../core/facts/common.js';
 import type { Event } from '../../core/facts/event.js';
 import { normalName } from '../../core/names.js';
 import { nearNames } from '../../core/near-names.js';
-import { readAmount } from '../../core/quantity/amount.js';
+import { exact, readAmount } from '../../core/quantity/amount.js';
 import { type Read, readMoney, readWhole } from '../../core/reading.js';
 import { readHoursWorked } from '../../core/reading-hours.js';
 import { readMeasure } from '../../core/reading-measures.js';
@@ -52,11 +52,18 @@ const readCame = (reading: Reading, { asked }: Known): Afterwards['came'] =>
 const readLeft = (reading: Reading, { event, asked }: Known): Afterwards['left'] =>
   rows(reading.form, 'left').flatMap((row, i) => {
     const dish = text(row, 'key');
-    const name = asked.dishes.find(({ key }) => key === dish)?.name ?? 'Dish';
+    const of = asked.dishes.find(({ key }) => key === dish);
+    const name = of?.name ?? 'Dish';
     const was = event.afterwards?.left.find((one) => one.dish === dish)?.portions;
     const portions = kept(was, typedAmount, text(row, 'portions'), () =>
       reading.maybe(`left[${i}].portions`, `${name}, left`, readNone),
     );
+    if (portions !== null && of && exact(portions).compare(of.made) > 0)
+      reading.refuse(
+        `left[${i}].portions`,
+        `${name}, left`,
+        `No more portions of ${name} can be left than the ${of.made.toFixed(0)} that were made.`,
+      );
     return portions === null || dish === '' ? [] : [{ dish, portions }];
   });
 

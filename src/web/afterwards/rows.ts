@@ -1,6 +1,7 @@
 import type { Dish, Event } from '../../core/facts/event.js';
 import { type Facts, factsOf } from '../../core/facts/facts.js';
 import type { Ingredient } from '../../core/facts/ingredient.js';
+import type { Rational } from '../../core/quantity/rational.js';
 import { showQuantity } from '../../core/quantity/show.js';
 import { portionsOf } from '../../core/requirements.js';
 import { costing } from '../../core/sheets/costing.js';
@@ -14,7 +15,7 @@ import { typedAmount, typedMeasure } from '../typed.js';
 /** What is asked about, each with what was planned of it. */
 export type Asked = {
   groups: { key: string; name: string; planned: string }[];
-  dishes: { key: string; name: string; planned: Html }[];
+  dishes: { key: string; name: string; planned: Html; made: Rational }[];
   lines: { key: string; name: string; planned: string; byTheHour: boolean }[];
   ingredients: { key: string; name: string; planned: Html }[];
 };
@@ -55,8 +56,9 @@ const dishesOf = ({ courses }: Event): Dish[] => courses.flatMap(({ dishes }) =>
 const dishRow = (dish: Dish, event: Event, facts: Facts, f: Format): Asked['dishes'] => {
   const recipe = facts.recipes.get(dish.recipe);
   if (!recipe) return [];
-  const made = showQuantity({ value: portionsOf(dish, recipe, event), base: 'each' }, facts.kitchen);
-  return [{ key: dish.key, name: recipe.name, planned: f.measure(made) }];
+  const made = portionsOf(dish, recipe, event);
+  const planned = f.measure(showQuantity({ value: made, base: 'each' }, facts.kitchen));
+  return [{ key: dish.key, name: recipe.name, planned, made }];
 };
 
 /** What is noted, as the form shows it; `names` of ingredients that the recipes do not need. */

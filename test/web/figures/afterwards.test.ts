@@ -29,6 +29,7 @@ test('what cannot be read is asked for again and everything typed stays', async 
   for (const [change, sentence] of [
     [{ 'came[0].guests': 'many' }, 'Enter the number who came in figures'],
     [{ 'left[1].portions': 'some' }, 'Enter the quantity in figures'],
+    [{ 'left[1].portions': '39' }, 'can be left than the 38 that were made'],
     [{ 'spent[0].hours': 'long' }, 'Enter the hours in figures'],
     [{ 'spent[1].paid': '12.345' }, 'GBP has 2 figures after the point'],
     [{ 'bought[0].amount': '3' }, 'Enter the unit too'],
