@@ -12,6 +12,7 @@ import { anyAmount, anyMoney, keptWords, keyed, maybe, title } from './words.js'
 
 const heads = fc.integer({ min: 1, max: 300 });
 const percent = fc.nat(100).map(String);
+const half = fc.nat(50).map(String);
 
 const anyBasis = fc.oneof(
   fc.record({ fixed: maybe(anyMoney) }),
@@ -69,7 +70,7 @@ export const anyTerms = fc
     allergies: keptWords(40),
     validDays: fc.integer({ min: 1, max: 60 }),
     finalCountDays: maybe(fc.nat(30)),
-    instalments: fc.array(fc.record({ words: keptWords(20), percent, days: maybe(fc.nat(90)) }), {
+    instalments: fc.array(fc.record({ words: keptWords(20), percent: half, days: maybe(fc.nat(90)) }), {
       maxLength: 2,
     }),
     cancellation: fc.array(fc.record({ days: fc.nat(90), percent }), { maxLength: 2 }),
